@@ -10,6 +10,9 @@ import (
 	"fusewright/harness/study/budget"
 )
 
+// sameA is the share by which currents may differ by rounding.
+const sameA = 1e-10
+
 // traceA is a current that no reckoning needs.
 const traceA = 1e-9
 
@@ -32,6 +35,9 @@ func (v *view) amps(b *circuit.Branch) *value {
 		}
 		if len(list) == 0 || math.Abs(total-a) > 1e-6*a+traceA {
 			return solved("current of "+b.Name, amps, a, "solved together: it shares its load with another way")
+		}
+		if rest := a - total; math.Abs(rest) > sameA*a {
+			list = append(list, solved("what leaks past what is off", amps, rest, "solved together"))
 		}
 		if len(list) == 1 {
 			return list[0]
@@ -96,6 +102,9 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 	a, law := math.Abs(v.sol.BranchA[b.Index]), v.laws[b.Index]
 	name := "current of " + loadName(b)
 	u := v.loadV(b)
+	if u.v < 0 {
+		u = solved("volts at "+loadName(b)+", the other way round", volts, -u.v, "solved together")
+	}
 	if b.Part != nil && b.Part.Kind == circuit.Charger {
 		return v.inputAmps(b, name, a, u)
 	}
@@ -206,6 +215,10 @@ func (v *view) average(l *design.Load, share float64) *value {
 
 // ratedV is where a load's power holds.
 func (b *book) ratedV(load *circuit.Branch) *value {
+	return once(b.rated, load, func() *value { return b.ratedVolts(load) })
+}
+
+func (b *book) ratedVolts(load *circuit.Branch) *value {
 	l := load.Load.Load
 	if l == nil {
 		if q := b.d.Charging.RegulatedV; q.Given() && q.Value == load.Load.RatedV {

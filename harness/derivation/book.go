@@ -21,11 +21,12 @@ type book struct {
 	set   *corner.Set
 	plan  *solve.Plan
 	views map[viewKey]*view
+	rated map[*circuit.Branch]*value // see ratedV
 }
 
 func newBook(r *harness.Review) *book {
 	return &book{r: r, c: r.Circuit, d: r.Design, lib: r.Design.Library, set: r.Corners,
-		plan: solve.Prepare(r.Circuit), views: map[viewKey]*view{}}
+		plan: solve.Prepare(r.Circuit), views: map[viewKey]*view{}, rated: map[*circuit.Branch]*value{}}
 }
 
 type viewKey struct {

@@ -150,30 +150,47 @@ func (c candidate) find(b *book, g figure.Figure) *value {
 func (c candidate) likely(b *book, at int, v corner.Value, sign float64) *value {
 	nominal := c.make(b.view(at, corner.Nominal))
 	nominal.label = "at nominal"
-	from, squares := []*value{nominal}, []string{}
+	var moved []*value
+	most := 0.0
 	for _, bounds := range corner.Alone() {
-		var most *value
-		for _, state := range bounds {
-			if !b.set.Results[state][at].Usable() {
-				continue
-			}
-			x := c.make(b.view(at, state))
-			if by := sign * (x.v - nominal.v); by > 0 && (most == nil || by > most.v) {
-				x.label = "with " + state.String()
-				formula, pair := "{} − {}", []*value{x, nominal}
-				if sign < 0 {
-					pair = []*value{nominal, x}
-				}
-				most = of("by "+state.String()+" alone", x.dim, by, formula, pair...)
-			}
+		if x := c.alone(b, at, bounds, nominal, sign); x != nil {
+			moved, most = append(moved, x), math.Max(most, x.v)
 		}
-		if most != nil {
-			from, squares = append(from, most), append(squares, "{}²")
+	}
+	from, squares := []*value{nominal}, []string{}
+	for _, x := range moved {
+		if x.v > counts*most {
+			from, squares = append(from, x), append(squares, "{}²")
 		}
 	}
 	sum := map[bool]string{true: "{} + ", false: "{} − "}[sign > 0]
 	x := of("as is likely", nominal.dim, v.Likely, sum+"√("+strings.Join(squares, " + ")+")", from...)
 	return x.sourced("ISO/IEC Guide 98-3, 5.1.2, from memory").orSolved("bounded by the worst case")
+}
+
+// counts is the share of the largest deviation from which another one shows in the root of
+// their squares.
+const counts = 1e-4
+
+// alone is by how much a tolerance alone makes a figure worse; nil = it does not.
+func (c candidate) alone(b *book, at int, bounds []corner.State, nominal *value, sign float64) (most *value) {
+	for _, state := range bounds {
+		if !b.set.Results[state][at].Usable() {
+			continue
+		}
+		x := c.make(b.view(at, state))
+		by := sign * (x.v - nominal.v)
+		if !(by > 0) || most != nil && by <= most.v {
+			continue
+		}
+		x.label = "with " + state.String()
+		pair := []*value{x, nominal}
+		if sign < 0 {
+			pair = []*value{nominal, x}
+		}
+		most = of("by "+state.String()+" alone", x.dim, by, "{} − {}", pair...)
+	}
+	return most
 }
 
 // candidates are those of the part or wire that a finding is about.
@@ -186,7 +203,7 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 		switch {
 		case named && br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby:
 			list = append(list, b.dropShare(br), b.wiresShare(br), voltsOf(br))
-		case named && (br.Kind == circuit.FuseBranch || br.Kind == circuit.ContactBranch):
+		case named && (br.Kind == circuit.FuseBranch || br.Kind == circuit.ContactBranch || br.OfCoil()):
 			list = append(list, ampsOf(br))
 		case br.Fuse != nil && br.Fuse.Ref != "" && br.Fuse.Ref == f.Ref:
 			list = append(list, ampsOf(br))
@@ -255,7 +272,26 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 			list = append(list, demandOf(spare, l.OutputA-l.SpareA))
 		}
 	}
-	return append(list, b.ratingsOf(f)...)
+	for _, br := range b.c.Branches {
+		if br.Part != nil && br.Part.Name == f.Part && br.IsCoil() && br.Ohm > 0 {
+			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", given("system voltage", volts, b.d.SystemV), newOhm(br)))
+		}
+	}
+	return append(append(list, b.ratingsOf(f)...), b.gradings(f)...)
+}
+
+// gradings are the ratings of fuses over that of the fuse that a finding is about.
+func (b *book) gradings(f *finding.Finding) (list []*value) {
+	for _, down := range b.ratingsOf(f) {
+		for _, up := range b.c.Branches {
+			if up.Fuse != nil && up.Fuse.Rating != nil && up.Fuse.Rating.RatingA > 0 && f.Figure.Of == quantity.Number {
+				above := b.rating(up)
+				above.label += " of " + deviceName(up)
+				list = append(list, of("ratio of the ratings", plain, above.v/down.v, "{} ÷ {}", above, down))
+			}
+		}
+	}
+	return list
 }
 
 // demandOf is what is drawn, of a balance.

@@ -19,6 +19,8 @@ func (b *book) asked() (list []Asked) {
 			if _, in := b.worstDrop(br); in >= 0 {
 				add("drop of "+br.Part.Name, func(b *book) *Tree { return b.dropTree(br) })
 				add("volts at "+br.Part.Name, func(b *book) *Tree { return b.voltsTree(br) })
+			}
+			if worst, in := b.worstAmps(br); in >= 0 && worst.Corner > traceA {
 				add("current of "+br.Part.Name, func(b *book) *Tree { return b.ampsTree(br, ofPart(br.Part), br.Part.Name) })
 			}
 			add("limit of "+br.Part.Name, func(b *book) *Tree { return b.limitTree(br) })

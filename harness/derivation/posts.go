@@ -26,6 +26,11 @@ func (v *view) postsV(load *circuit.Branch) *value {
 func (v *view) postsAt(plus, minus *circuit.Node) *value {
 	const label = "volts at the battery's posts"
 	u := v.sol.NodeV[plus.Index] - v.sol.NodeV[minus.Index]
+	if q := v.d.Charging.RegulatedV; v.mean && q.Given() && math.Abs(u-q.Value) < heldV {
+		x := given("volts at the battery's posts, held by the regulator", volts, q)
+		x.v, x.exact = u, false
+		return x
+	}
 	if plus == v.c.Positive() {
 		if b := v.between(circuit.ChargerBranch, plus, minus); b != nil && v.sol.ChargingA > 0 && v.sol.ChargingA < v.laws[b.Index].LimitA {
 			return of(label, volts, u, "{} − {} × {}", v.regulatedV(v.laws[b.Index].EMFV),
@@ -40,6 +45,9 @@ func (v *view) postsAt(plus, minus *circuit.Node) *value {
 	law := v.laws[b.Index]
 	return of(label, volts, u, "{} − {} × {}", v.restV(b, law.EMFV), v.innerOhm(b, law.Ohm), v.givenA(b)).orSolved("solved together")
 }
+
+// heldV is how near the budget holds the posts to the regulated voltage.
+const heldV = 1e-3
 
 func (v *view) between(kind circuit.BranchKind, plus, minus *circuit.Node) *circuit.Branch {
 	for _, b := range plus.Branches {
@@ -171,6 +179,9 @@ func (v *view) givenBy(b *circuit.Branch, a float64) *value {
 	}
 	if len(list) < 2 || math.Abs(total-a) > 1e-6*a {
 		return solved(label, amps, a, "solved together: batteries, chargers and loads")
+	}
+	if rest := a - total; math.Abs(rest) > sameA*a {
+		list = append(list, solved("what leaks past what is off", amps, rest, "solved together"))
 	}
 	return sum(label, amps, a, list...)
 }

@@ -1,6 +1,7 @@
 package derivation
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness/design/problem"
@@ -27,6 +28,9 @@ func (t *Tree) finish(root, limit *value) *Tree {
 		}
 	}
 	t.Unsure = root.unsure()
+	if limit != nil && limit.dim == root.dim && math.Abs(limit.v-root.v) < rests.unsure()*math.Abs(root.v) {
+		t.Notes = append(t.Notes, "The margin is less than what rests on values marked ?: treat it as none.")
+	}
 	return t
 }
 

@@ -14,7 +14,7 @@ import (
 // shortOf is a short of a wire at one of its ends; nil where nothing feeds it.
 func (b *book) shortOf(w *circuit.Wire, where fault.Where) *fault.Short {
 	for _, sh := range b.r.Faults.OfWire(w) {
-		if sh.Where == where && sh.Fed {
+		if sh.Where == where && sh.Fed && sh.Results[fault.Strong].CurrentA > traceA && sh.Results[fault.Weak].CurrentA > traceA {
 			return sh
 		}
 	}

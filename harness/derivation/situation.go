@@ -46,9 +46,9 @@ func (b *book) coldOutput(l *budget.Line) *value {
 		if i == 0 || speed > p.RPM.Value {
 			continue
 		}
-		low := points[i-1]
-		return of(label, amps, cold, "{} + ({} − {}) × ({} − {}) ÷ ({} − {})", given("point below", amps, low.CurrentA), given("point above", amps, p.CurrentA),
-			given("point below", amps, low.CurrentA), b.speed(l), given("its speed", rpm, low.RPM), given("its speed", rpm, p.RPM), given("its speed", rpm, low.RPM)).
+		low, high := given("point below", amps, points[i-1].CurrentA), given("point above", amps, p.CurrentA)
+		from, to := given("speed of the point below", rpm, points[i-1].RPM), given("speed of the point above", rpm, p.RPM)
+		return of(label, amps, cold, "{} + ({} − {}) × ({} − {}) ÷ ({} − {})", low, high, low, b.speed(l), from, to, from).
 			orSolved("by a smooth curve through the points of the design")
 	}
 	return solved(label, amps, cold, "below the first point of the design")
@@ -68,9 +68,12 @@ func (b *book) spare(l *budget.Line) *value {
 	v := b.averageView(l.Held)
 	var vehicle, accessory []*value
 	for _, br := range l.Draws {
+		if v.sol.BranchA[br.Index] == 0 {
+			continue
+		}
 		if br.Load != nil && br.Load.Vehicle != nil {
 			vehicle = append(vehicle, v.amps(br))
-		} else if v.sol.BranchA[br.Index] != 0 {
+		} else {
 			accessory = append(accessory, v.amps(br))
 		}
 	}

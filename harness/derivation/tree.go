@@ -16,6 +16,8 @@ type Tree struct {
 	// memory, without a source or assumed, each once.
 	Rests  []Rest   `json:"rests_on"`
 	Unsure []string `json:"unsure,omitempty"`
+	// Lost is where the volts of a drop are lost, most first.
+	Lost []Rest `json:"lost_in,omitempty"`
 	// Notes hold for the whole; Next is what else may be asked.
 	Notes []string `json:"notes,omitempty"`
 	Next  []string `json:"next,omitempty"`

@@ -33,6 +33,9 @@ func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 	for _, text := range append(rep.Answer, rep.restsText()...) {
 		p.prose("", text)
 	}
+	if len(rep.Lost) > 0 {
+		p.prose("", "Lost in "+shares(rep.Lost)+".")
+	}
 	p.open = opened(rep.Root, all)
 	p.b.WriteString("\n")
 	p.step(rep.Root, "", "")
@@ -51,17 +54,14 @@ const mostUnsure = 4
 
 // restsText says how much of the figure is unsure, and on what.
 func (rep *WhyReport) restsText() (list []string) {
-	unsure, parts := 0.0, []string{}
+	unsure := 0.0
 	for _, r := range rep.Rests {
-		if r.Share >= 0.005 {
-			parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
-		}
 		if r.Unsure {
 			unsure += r.Share
 		}
 	}
 	if unsure >= 0.005 {
-		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source: %s.", 100*unsure, strings.Join(parts, ", ")))
+		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source: %s.", 100*unsure, shares(rep.Rests)))
 	}
 	if n := len(rep.Unsure); n > 0 {
 		text := strings.Join(rep.Unsure[:min(n, mostUnsure)], "; ")
@@ -71,6 +71,17 @@ func (rep *WhyReport) restsText() (list []string) {
 		list = append(list, "? Not sure in it: "+text+".")
 	}
 	return list
+}
+
+// shares lists parts of a figure that show.
+func shares(list []derivation.Rest) string {
+	var parts []string
+	for _, r := range list {
+		if r.Share >= 0.005 {
+			parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // whyPrinter writes steps as lines of a tree.
