@@ -138,7 +138,7 @@ func (v *view) inputAmps(b *circuit.Branch, name string, a float64, u *value) *v
 func (v *view) loadV(b *circuit.Branch) *value {
 	return once(v.voltsAt, b, func() *value {
 		if plus, minus := v.c.Supply(b.A); b.A == plus && b.B == minus {
-			return v.postsV(b)
+			return v.postsHere(b)
 		}
 		return solved("volts at "+loadName(b), volts, v.sol.LoadV(b), "solved together")
 	})

@@ -19,8 +19,10 @@ func (v *view) drop(load *circuit.Branch) *value {
 			solved("volts at "+loadName(load), volts, v.sol.LoadV(load), "solved together"))
 	}
 	x := &value{label: "lost on the way out and back", v: total, dim: volts, mark: Computed}
-	v.voltsAt[load] = of("volts at "+loadName(load), volts, v.sol.LoadV(load), "{} − {}", v.postsV(load), x).
-		sourced("solved together with the drop")
+	left := v.sol.LoadV(load)
+	v.left[load] = of("volts at "+loadName(load), volts, left, "{} − {}", v.postsV(load), x)
+	v.voltsAt[load] = solved("volts at "+loadName(load), volts, left, "solved together").
+		checked(of("check: posts less what is lost", volts, left, "{} − {}", v.postsV(load), x))
 	for _, g := range v.groups(load, way) {
 		x.from = append(x.from, g)
 	}

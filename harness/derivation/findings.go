@@ -228,6 +228,9 @@ func ampsOf(br *circuit.Branch) candidate {
 func voltsOf(load *circuit.Branch) candidate {
 	return candidate{func(s *solve.Solution) float64 { return s.LoadV(load) }, func(v *view) *value {
 		v.drop(load)
+		if x := v.left[load]; x != nil {
+			return x
+		}
 		return v.loadV(load)
 	}}
 }

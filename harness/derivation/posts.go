@@ -22,6 +22,18 @@ func (v *view) postsV(load *circuit.Branch) *value {
 	return x
 }
 
+// postsHere is the same of a load across the posts, whose current is part of what sets them.
+func (v *view) postsHere(load *circuit.Branch) *value {
+	if v.across == nil {
+		x := v.postsV(load)
+		if x.mark == Yours {
+			return x
+		}
+		v.across = solved("volts across the posts", volts, x.v, "solved together").checked(x)
+	}
+	return v.across
+}
+
 // postsAt is what regulator or battery leave at the posts.
 func (v *view) postsAt(plus, minus *circuit.Node) *value {
 	const label = "volts at the battery's posts"

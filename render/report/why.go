@@ -208,7 +208,7 @@ func (p *whyPrinter) mark(s *derivation.Step) string {
 		return fmt.Sprintf("%s line %d", s.Mark.Sign(), s.Line)
 	case s.Line > 0:
 		return fmt.Sprintf("%s %s:%d", s.Mark.Sign(), filepath.Base(s.File), s.Line)
-	case p.cut[s]:
+	case p.cut[s] && s.Formula != "":
 		p.folded = true
 		return p.weakest(s)
 	case s.Source == "":
@@ -286,20 +286,30 @@ func opened(root *derivation.Step, all bool) map[*derivation.Step]bool {
 			return
 		}
 		var most *derivation.Step
-		for _, k := range s.From {
-			if k.Unit == s.Unit && len(k.From) > 0 && strings.Contains(k.Formula, " + ") {
+		terms(s, func(k *derivation.Step, sum bool) {
+			if sum {
 				open[k.First()] = true
-			}
-			if len(k.First().From) > 0 && (most == nil || k.Number > most.Number) {
+			} else if len(k.First().From) > 0 && (most == nil || k.Number > most.Number) {
 				most = k
 			}
-		}
+		})
 		if most != nil {
 			weigh(most)
 		}
 	}
 	weigh(root)
 	return open
+}
+
+// terms goes through the values of a step; of those that are sums of the same unit through
+// theirs too.
+func terms(s *derivation.Step, do func(k *derivation.Step, sum bool)) {
+	for _, k := range s.From {
+		sum := k.Unit == s.Unit && len(k.From) > 0 && strings.Contains(k.Formula, " + ")
+		if do(k, sum); sum {
+			terms(k, do)
+		}
+	}
 }
 
 func each(s *derivation.Step, do func(*derivation.Step)) {
