@@ -132,7 +132,7 @@ func (v *view) shared(load *circuit.Branch, users []*circuit.Branch) string {
 	case len(others) > 2:
 		return fmt.Sprintf("shared with %d others that are on", len(others))
 	case len(others) == 0:
-		return "shared with what it switches"
+		return "shared with relay coils"
 	}
 	return "shared with " + strings.Join(others, " and ")
 }

@@ -25,6 +25,7 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	nominal := b.d.NominalV()
 	share := func(volts float64) string { return quantity.Format(volts/nominal, quantity.Share) }
 	t.finish(root, limit)
+	t.noMargin(root, limit)
 	t.Answer = []string{
 		fmt.Sprintf("The circuit of %s loses %s at worst, %s of %s, %s (%s); at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
 			quantity.Plain(nominal, quantity.Voltage), during(t.Situation), t.State, quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),

@@ -33,6 +33,9 @@ func (b *book) findingTree(f *finding.Finding) *Tree {
 		limit = b.limitOf(f)
 	}
 	t.finish(root, limit)
+	if f.Unsourced.NoMargin() {
+		t.noMargin(root, limit)
+	}
 	t.Answer = []string{sentence(f.What)}
 	if limit != nil {
 		t.Answer = append(t.Answer, fmt.Sprintf("What decides it is %s against %s%s.", t.Root.Value, t.Limit.Value, beyond(g)))

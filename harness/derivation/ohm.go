@@ -154,9 +154,17 @@ func (v *view) agedOhm(b *circuit.Branch, r solve.Resistance) *value {
 		return of(elementName(b)+", in use", ohms, r.Ohm(), "{} × {}", cold, times)
 	}
 	hot := of("how much more when warm", plain, a.Factor(), "1 + ({} − 1) × ({} × {} ÷ {})²", times,
-		assumed("most over nominal", plain, corner.MostGain, "20 % of power for a motor, or 10 % at 12 V"),
+		mostGain(),
 		v.book.view(v.at, corner.Nominal).amps(b), v.rating(b))
 	return of(elementName(b)+", warm", ohms, r.Ohm(), "{} × {}", cold, hot)
+}
+
+// mostGain is how far a current may be above nominal.
+func mostGain() *value {
+	x := assumed("most over nominal", plain, corner.MostGain, "20 % of power for a motor, or 10 % at 12 V")
+	x.formula = "4 ÷ 3"
+	x.exact = false
+	return x
 }
 
 // agedAll is what a short study takes for every contact.

@@ -28,10 +28,15 @@ func (t *Tree) finish(root, limit *value) *Tree {
 		}
 	}
 	t.Unsure = root.unsure()
-	if limit != nil && limit.dim == root.dim && math.Abs(limit.v-root.v) < rests.unsure()*math.Abs(root.v) {
+	return t
+}
+
+// noMargin says where a margin is less than what is unsure of a figure.
+func (t *Tree) noMargin(root, limit *value) {
+	rests := root.restsOn()
+	if limit != nil && math.Abs(limit.v-root.v) < rests.unsure()*math.Abs(root.v) {
 		t.Notes = append(t.Notes, "The margin is less than what rests on values marked ?: treat it as none.")
 	}
-	return t
 }
 
 type writer struct{ seen map[*value]*Step }

@@ -33,7 +33,7 @@ func (x *value) restsOn() shares {
 	switch {
 	case x.formula == "" && len(x.from) > 0:
 		s = x.byChecks()
-	case x.formula == "":
+	case len(x.from) == 0:
 	case x.carries != nil:
 		s = x.carries.restsOn()
 	default:

@@ -161,8 +161,12 @@ func (b *book) bankTree(l *budget.Line, line budget.BankLine) *Tree {
 	days := standingOf(s, store, from, row("usual reserve of "+store.Chemistry.Name, plain, s.To, s.Source), drain)
 	days.label = "days until it is down to its usual reserve"
 	t.finish(of("until "+line.Bank.Name+" is down to its reserve", hours, line.Hours, "24 × {}", days).by(days), nil)
-	t.Answer = []string{fmt.Sprintf("%s: %s lasts %s, from %.0f %% charged down to its usual reserve of %.0f %%.", l.Situation.Name, line.Bank.Name,
-		quantity.Format(line.Hours*3600, quantity.Duration), 100*line.Charge, 100*s.To),
+	down := fmt.Sprintf("down to its usual reserve of %.0f %%", 100*s.To)
+	if s.To == 0 {
+		down = "until it is empty: no usual reserve is known for its chemistry"
+	}
+	t.Answer = []string{fmt.Sprintf("%s: %s lasts %s, from %.0f %% charged %s.", l.Situation.Name, line.Bank.Name,
+		quantity.Format(line.Hours*3600, quantity.Duration), 100*line.Charge, down),
 		fmt.Sprintf("It gives %s, each load at its average.", quantity.Format(line.A, quantity.Current))}
 	return t
 }
