@@ -180,6 +180,9 @@ func TestEveryFigureHolds(t *testing.T) {
 				if off := offIn(s); off != nil {
 					t.Errorf("%s, %s: %s  %s = %s", file, name, off.Value, off.Label, off.Formula)
 				}
+				if bare := bareIn(s); bare != nil && len(s.From) > 0 {
+					t.Errorf("%s, %s: %s  %s is from nowhere", file, name, bare.Value, bare.Label)
+				}
 			}
 		}
 	}
@@ -194,6 +197,22 @@ func offIn(s *derivation.Step) *derivation.Step {
 	for _, k := range s.From {
 		if off := offIn(k); off != nil {
 			return off
+		}
+	}
+	return nil
+}
+
+// bareIn is a leaf of which nothing says where it is from; nil = none.
+func bareIn(s *derivation.Step) *derivation.Step {
+	if s == nil || s.Above {
+		return nil
+	}
+	if len(s.From) == 0 && s.First() == s && s.Source == "" && s.Line == 0 && s.Formula == "" {
+		return s
+	}
+	for _, k := range s.From {
+		if bare := bareIn(k); bare != nil {
+			return bare
 		}
 	}
 	return nil

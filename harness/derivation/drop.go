@@ -23,9 +23,7 @@ func (v *view) drop(load *circuit.Branch) *value {
 	v.left[load] = of("volts at "+loadName(load), volts, left, "{} − {}", v.postsV(load), x)
 	v.voltsAt[load] = solved("volts at "+loadName(load), volts, left, "solved together").
 		checked(of("check: posts less what is lost", volts, left, "{} − {}", v.postsV(load), x))
-	for _, g := range v.groups(load, way) {
-		x.from = append(x.from, g)
-	}
+	x.from = v.groups(load, way)
 	*x = *sumInto(x)
 	return x
 }

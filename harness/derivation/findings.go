@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
 )
 
 // findingTree explains the figure that decides a finding, and its limit.
@@ -21,9 +22,8 @@ func (b *book) findingTree(f *finding.Finding) *Tree {
 	g := f.Figure
 	if !g.Given() {
 		t.Answer = []string{sentence(f.What), "No figure decides it: what the rule looks for is there, or is not."}
-		x := solved("no figure", plain, 0, "see fusewright explain "+f.Rule)
-		x.exact = true
-		t.finish(x, nil)
+		t.finish(solvedExact("no figure decides it", plain, 0), nil)
+		t.Root.Value = "–"
 		t.Next = []string{"explain " + f.Rule}
 		return t
 	}
@@ -275,7 +275,8 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 	for _, l := range b.r.Budget.Lines {
 		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
 			spare := b.spare(l)
-			list = append(list, demandOf(spare, l.OutputA-l.SpareA))
+			demand := demandOf(spare, l.OutputA-l.SpareA)
+			list = append(list, demand, b.likelyDemand(l, demand))
 		}
 	}
 	for _, br := range b.c.Branches {
@@ -283,7 +284,28 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", given("system voltage", volts, b.d.SystemV), newOhm(br)))
 		}
 	}
-	return append(append(list, b.ratingsOf(f)...), b.gradings(f)...)
+	return slices.Concat(list, b.ratingsOf(f), b.gradings(f), b.openings(f))
+}
+
+// openings are the latest openings of fuses at the currents at which their wires have the
+// least margin.
+func (b *book) openings(f *finding.Finding) (list []*value) {
+	for _, fuse := range b.r.Protection.Fuses {
+		for i := range fuse.Wires {
+			w := &fuse.Wires[i]
+			if w.Wire.Number != f.Ref {
+				continue
+			}
+			for _, a := range []float64{w.WorstA, w.KnownWorstA, w.HurtA} {
+				if read, ratingA, ok := fuse.Device.LatestEdge(a); ok && ratingA > 0 {
+					multiple := of("times the rating of "+deviceName(fuse.Branch), plain, read.M, "{} ÷ {}",
+						solved("current at which the wire has the least margin", amps, a, "of all from the rating to the short"), solvedExact("rating", amps, ratingA))
+					list = append(list, opening(fuse.Device, read, multiple))
+				}
+			}
+		}
+	}
+	return list
 }
 
 // gradings are the ratings of fuses over that of the fuse that a finding is about.
@@ -306,6 +328,31 @@ func demandOf(spare *value, demandA float64) *value {
 		return asValue(demandA)
 	}
 	return sum("drawn, each load at its average", amps, demandA, spare.from[1:]...)
+}
+
+// likelyDemand is what is drawn, with what the tolerance of each load's power adds.
+func (b *book) likelyDemand(l *budget.Line, demand *value) *value {
+	v := b.averageView(l.Held)
+	var more []*value
+	most := 0.0
+	for _, br := range l.Held.Circuit.Branches {
+		a := math.Abs(l.Held.BranchA[br.Index])
+		if br.Load == nil || math.IsNaN(a) {
+			continue
+		}
+		factor := b.set.Tolerances.PowerFactor(br)
+		if x := of("by the tolerance of "+loadName(br), amps, a*(factor-1), "{} × ({} − 1)", v.amps(br), v.highest(br, factor)); x.v > 0 {
+			more, most = append(more, x), math.Max(most, x.v)
+		}
+	}
+	from, squares := []*value{demand}, []string{}
+	for _, x := range more {
+		if x.v > counts*most {
+			from, squares = append(from, x), append(squares, "{}²")
+		}
+	}
+	return of("likely demand", amps, l.LikelyA, "{} + √("+strings.Join(squares, " + ")+")", from...).
+		sourced("ISO/IEC Guide 98-3, 5.1.2, from memory").orSolved("demand with the tolerances of the loads")
 }
 
 func asValue(a float64) *value { return solved("drawn", amps, a, "solved together") }

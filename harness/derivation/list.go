@@ -124,8 +124,10 @@ func (b *book) addSituations(add func(string, func(*book) *Tree)) {
 
 // during is a situation as it stands in a sentence: "in night cruise", "at anchor".
 func during(situation string) string {
-	if strings.HasPrefix(situation, "at ") {
-		return situation
+	for _, word := range []string{"at ", "under ", "on "} {
+		if strings.HasPrefix(situation, word) {
+			return situation
+		}
 	}
 	return "in " + situation
 }

@@ -76,6 +76,9 @@ func coldConductor(w *circuit.Wire) *value {
 
 // lengthOf is the length of the finished wire.
 func lengthOf(w *circuit.Wire) *value {
+	if w.LengthGiven && w.Whole != nil {
+		return pieceOf(w)
+	}
 	if w.LengthGiven {
 		return given("length, given", metres, w.Spec.LengthM)
 	}
@@ -90,6 +93,20 @@ func lengthOf(w *circuit.Wire) *value {
 		slack = assumed("slack of each end", metres, w.Spec.SlackM.Value, "to cut off and crimp again")
 	}
 	return of("length, with slack", metres, w.LengthM, formula+fmt.Sprint(2*(len(w.Poles)+1))+" × {}", append(from, slack)...)
+}
+
+// pieceOf is the length of a piece of a wire whose length is given: shared as the runs are.
+func pieceOf(w *circuit.Wire) *value {
+	runs := func(label string, list []*circuit.Bundle) *value {
+		var from []*value
+		total := 0.0
+		for _, b := range list {
+			from, total = append(from, given("run "+b.Run.Name, metres, b.Run.LengthM)), total+b.Run.LengthM.Value
+		}
+		return sum(label, metres, total, from...)
+	}
+	return of("length of the piece", metres, w.LengthM, "{} × {} ÷ {}", given("length, given", metres, w.Whole.Spec.LengthM),
+		runs("runs of the piece", w.Route), runs("runs of the wire", w.Whole.Route))
 }
 
 // endsOhm is the terminations of a wire and the connectors on its way.

@@ -141,8 +141,19 @@ func (v *view) fullOhm(b *circuit.Branch) *value {
 	return assumed("inside the battery", ohms, b.Ohm, "a mid-sized motorcycle battery, from memory")
 }
 
-// givenA is the current that a battery gives: all that is drawn, less what charging gives.
+// givenA is the current that a battery gives.
 func (v *view) givenA(b *circuit.Branch) *value {
+	x, ok := v.amperes[b]
+	if !ok { // it is there before it is worked out: what is drawn hangs on the posts, and they on it
+		x = &value{label: "current out of the battery", dim: amps, v: v.sol.Given(b)}
+		v.amperes[b] = x
+		*x = *v.givenOf(b)
+	}
+	return x
+}
+
+// givenOf is all that is drawn, less what charging gives.
+func (v *view) givenOf(b *circuit.Branch) *value {
 	const label = "current out of the battery"
 	a := v.sol.Given(b)
 	how := "solved together: loads, charging and battery"
