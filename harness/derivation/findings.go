@@ -299,7 +299,7 @@ func (b *book) openings(f *finding.Finding) (list []*value) {
 			for _, a := range []float64{w.WorstA, w.KnownWorstA, w.HurtA} {
 				if read, ratingA, ok := fuse.Device.LatestEdge(a); ok && ratingA > 0 {
 					multiple := of("times the rating of "+deviceName(fuse.Branch), plain, read.M, "{} ÷ {}",
-						solved("current at which the wire has the least margin", amps, a, "of all from the rating to the short"), solvedExact("rating", amps, ratingA))
+						solved("current at which the wire has the least margin", amps, a, "of all from the rating to the short"), b.coldRating(fuse.Branch, ratingA))
 					list = append(list, opening(fuse.Device, read, multiple))
 				}
 			}

@@ -202,8 +202,8 @@ func (b *book) openTree(br *circuit.Branch) *Tree {
 	dev, _ := b.r.Faults.Device(br)
 	read, ratingA, ok := dev.LatestEdge(r.DeviceA)
 	rating := b.rating(br)
-	if ratingA != rating.v {
-		rating = solved("rating in the cold", amps, ratingA, "by the maker's table of ambients")
+	if ok {
+		rating = b.coldRating(br, ratingA)
 	}
 	multiple := of("times its rating", plain, read.M, "{} ÷ {}", draws, rating)
 	if !ok {
@@ -219,6 +219,14 @@ func (b *book) openTree(br *circuit.Branch) *Tree {
 		quantity.Format(r.DeviceA, quantity.Current), sh.Where, sh.Wire.Number),
 		fmt.Sprintf("That is %s times its rating.", quantity.Digits(read.M, 3))}
 	return t
+}
+
+// coldRating is the rating that latest openings count from: higher in a cold place.
+func (b *book) coldRating(br *circuit.Branch, ratingA float64) *value {
+	if x := b.rating(br); x.v == ratingA {
+		return x
+	}
+	return solved("rating in the cold", amps, ratingA, "by the maker's table of ambients")
 }
 
 func sure(d fusing.Device) string {
