@@ -190,7 +190,7 @@ func (v *view) agedAll() *value {
 	if s, r := v.lib.Tolerance("aged switch contact"), v.lib.Tolerance(name); s != nil && (r == nil || s.Value > r.Value) {
 		name = "aged switch contact"
 	}
-	return v.tolerance(name, name+" over new", plain)
+	return v.tolerance(name, "aged contact over new", plain)
 }
 
 // rating is a fuse's.

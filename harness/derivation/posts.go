@@ -106,10 +106,43 @@ func (v *view) restV(b *circuit.Branch, emfV float64) *value {
 		return assumed(label, volts, emfV, "a usual battery: the design names no chemistry")
 	}
 	if bat := battery.New(v.store(b), v.d.NominalV()); bat != nil {
-		for _, charge := range []float64{1, chem.StartReserve} {
+		for _, charge := range v.charges(b, chem) {
 			if math.Abs(bat.OpenCircuitV(charge, battery.RatedC)-emfV) < 1e-9 {
-				label = fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*charge)
+				return v.restAt(chem, fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*charge), charge, emfV)
 			}
+		}
+	}
+	x := row(label, volts, emfV, chem.Source)
+	x.exact = false
+	return x
+}
+
+// charges are the states of charge that a battery may have in a view.
+func (v *view) charges(b *circuit.Branch, chem *library.Chemistry) []float64 {
+	list := []float64{1, chem.StartReserve, 0.2, 1 - v.opt.Discharged, 1 - v.opt.BanksDischarged}
+	if bank, ok := b.Part.Source.(*design.Bank); ok {
+		list = append(list, v.sol.Situation.ChargeOf(bank))
+	}
+	return list
+}
+
+// restAt is the resting voltage at a charge, read between two rows of the chemistry.
+func (v *view) restAt(chem *library.Chemistry, label string, charge, emfV float64) *value {
+	class := v.d.NominalV() / 12
+	point := func(p library.VoltsAt) *value {
+		return row(fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*p.Charge), volts, class*p.Volts, chem.Source)
+	}
+	rows := chem.OpenCircuit
+	for i, p := range rows {
+		if p.Charge == charge || i == len(rows)-1 || i == 0 && charge < p.Charge {
+			x := point(p)
+			x.label = label
+			return x
+		}
+		if next := rows[i+1]; charge < next.Charge {
+			low := point(p)
+			return of(label, volts, emfV, fmt.Sprintf("{} + ({} − {}) × (%s − %s) ÷ (%s − %s)", text0(charge), text0(p.Charge), text0(next.Charge), text0(p.Charge)),
+				low, point(next), low)
 		}
 	}
 	return row(label, volts, emfV, chem.Source)

@@ -46,8 +46,8 @@ func (w *writer) step(x *value) *Step {
 	weak := x.weakest()
 	rests := x.restsOn()
 	s := &Step{Label: x.label, Value: join(number, unit), Formula: x.printed(), Number: x.v / x.scale().factor,
-		Unit: unit, Mark: x.mark, Source: x.source, Weakest: x.mark, Unsure: rests.unsure(), Off: x.off}
-	if weak != nil {
+		Unit: unit, Mark: x.mark, Source: x.source, Unsure: rests.unsure(), Off: x.off}
+	if weak != nil && weak != x {
 		s.Weakest, s.WeakestWhy = weak.mark, weak.label
 	}
 	s.at(x.pos)

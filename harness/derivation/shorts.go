@@ -44,8 +44,7 @@ func (b *book) shortView(n fault.Net) *view {
 
 // seen is the open voltage at a short and what lies between it and the source.
 func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
-	open = v.sourceV(s.OpenV)
-	open.v, open.exact = s.OpenV, false
+	open = v.openV(s.OpenV)
 	way := v.c.MainFeed(sh.Wire.From.Node)
 	branches := way.Branches
 	if sh.Where == fault.FarEnd {
@@ -78,6 +77,22 @@ func besideIt(x *value, total float64) *value {
 	}
 	return x
 }
+
+// openV is the voltage at a short before it is there: that of the source, but for what relay
+// coils take on the way.
+func (v *view) openV(open float64) *value {
+	rest := v.sourceV(open)
+	switch less := rest.v - open; {
+	case math.Abs(less) <= 1e-9*open:
+		return rest
+	case math.Abs(less) < coilShare*open:
+		return of("open voltage at the short", volts, open, "{} − {}", rest, solved("less by relay coils", volts, less, "solved together"))
+	}
+	return solved("open voltage at the short", volts, open, "solved together: more than one battery feeds it, or a diode lies before it")
+}
+
+// coilShare is more than relay coils take of a source's voltage.
+const coilShare = 0.01
 
 // sourceV is the source's voltage: rest voltage, charging added.
 func (v *view) sourceV(open float64) *value {

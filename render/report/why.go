@@ -52,6 +52,33 @@ func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 // mostUnsure is how many unsure values are named at the top.
 const mostUnsure = 4
 
+// WriteWhyNames prints what may be asked, by kind.
+func WriteWhyNames(w io.Writer, names []string, width int) error {
+	p := &whyPrinter{width: width}
+	var kinds []string
+	of := map[string][]string{}
+	for _, name := range names {
+		kind, what := name, ""
+		for _, word := range []string{"spare ", "hours ", "finding ", " of ", " at "} {
+			if at := strings.Index(name, word); at >= 0 {
+				kind, what = strings.TrimSpace(name[:at]+word), name[at+len(word):]
+				break
+			}
+		}
+		if of[kind] == nil {
+			kinds = append(kinds, kind)
+		}
+		of[kind] = append(of[kind], what)
+	}
+	for _, kind := range kinds {
+		if p.prose("", kind); of[kind][0] != "" {
+			p.prose("    ", strings.Join(of[kind], ", "))
+		}
+	}
+	_, err := io.WriteString(w, p.b.String())
+	return err
+}
+
 // restsText says how much of the figure is unsure, and on what.
 func (rep *WhyReport) restsText() (list []string) {
 	unsure := 0.0
