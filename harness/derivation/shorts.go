@@ -59,6 +59,13 @@ func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 		list, total = append(list, x), total+x.v
 	}
 	const label = "source and way to the short"
+	if v.d.HasBanks() && way.Whole && len(list) > 1 {
+		seen := s.FeedOhm - (total - list[0].v)
+		if seen > 0 {
+			list[0] = solved("batteries, as seen from the post", ohms, seen, "solved together")
+			return open, sum(label, ohms, s.FeedOhm, list...)
+		}
+	}
 	if !way.Whole || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
 		return open, solved(label, ohms, s.FeedOhm, "solved together: more than one way, or more than one battery, feeds it")
 	}
