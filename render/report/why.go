@@ -163,11 +163,22 @@ func (p *whyPrinter) seen(s *derivation.Step) (*derivation.Step, []*derivation.S
 	}
 }
 
+// leastLabel is the least room that a label has, however deep it stands.
+const leastLabel = 20
+
 // formulaColumn is where formulas begin, if the label leaves room.
 const formulaColumn = 38
 
 func (p *whyPrinter) line(s *derivation.Step, first, below string) {
-	line := first + s.Value + "  " + s.Label
+	indent := below + strings.Repeat(" ", max(0, utf8.RuneCountInString(s.Value)+utf8.RuneCountInString(first)-utf8.RuneCountInString(below)+2))
+	line := first + s.Value + "  "
+	for i, text := range fold(s.Label, max(leastLabel, p.width-utf8.RuneCountInString(line)), true) {
+		if i > 0 {
+			p.b.WriteString(line + "\n")
+			line = indent
+		}
+		line += text
+	}
 	mark := p.mark(s)
 	formula := ""
 	if s.Formula != "" && !s.Above {
@@ -181,12 +192,11 @@ func (p *whyPrinter) line(s *derivation.Step, first, below string) {
 		line, mark = pad(line, room)+mark, ""
 	}
 	p.b.WriteString(line + "\n")
-	indent := below + strings.Repeat(" ", max(0, utf8.RuneCountInString(s.Value)+utf8.RuneCountInString(first)-utf8.RuneCountInString(below)+2))
 	if formula != "" {
 		p.folding(indent, formula)
 	}
 	if mark != "" {
-		p.b.WriteString(strings.Repeat(" ", 0) + pad(indent, p.width-utf8.RuneCountInString(mark)) + mark + "\n")
+		p.b.WriteString(pad(indent, p.width-utf8.RuneCountInString(mark)) + mark + "\n")
 	}
 }
 
