@@ -88,7 +88,7 @@ func (rep *WhyReport) restsText() (list []string) {
 		}
 	}
 	if unsure >= 0.005 {
-		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source: %s.", 100*unsure, shares(rep.Rests)))
+		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source. In all: %s.", 100*unsure, shares(rep.Rests)))
 	}
 	if n := len(rep.Unsure); n > 0 {
 		text := strings.Join(rep.Unsure[:min(n, mostUnsure)], "; ")
