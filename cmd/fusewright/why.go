@@ -28,8 +28,7 @@ func (c *whyCmd) Run(io *streams, cli *program) error {
 			if c.json() {
 				return report.WriteJSON(b, names)
 			}
-			_, err := b.WriteString(strings.Join(names, "\n") + "\n")
-			return err
+			return report.WriteWhyNames(b, names, io.width())
 		})
 	}
 	tree, err := derivation.Of(review, strings.Join(c.What, " "))

@@ -75,8 +75,7 @@ func reading(label string, r conductor.Reading, t *library.CurrentTable, w *circ
 	size := w.Spec.Size
 	area := row("copper area of "+size.Label, mm2, size.AreaMm2, size.Source)
 	at := func(label string, x float64) *value { return row(label, amps, x, t.Source) }
-	var rows func(label string, r conductor.Reading) *value
-	rows = func(label string, r conductor.Reading) *value {
+	rows := func(label string, r conductor.Reading) *value {
 		if r.X1 == r.X2 {
 			return at(label+", its row", r.Y1)
 		}

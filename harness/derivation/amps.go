@@ -10,6 +10,9 @@ import (
 	"fusewright/harness/study/budget"
 )
 
+// sameA is the share by which currents may differ by rounding.
+const sameA = 1e-10
+
 // traceA is a current that no reckoning needs.
 const traceA = 1e-9
 
@@ -32,6 +35,9 @@ func (v *view) amps(b *circuit.Branch) *value {
 		}
 		if len(list) == 0 || math.Abs(total-a) > 1e-6*a+traceA {
 			return solved("current of "+b.Name, amps, a, "solved together: it shares its load with another way")
+		}
+		if rest := a - total; math.Abs(rest) > sameA*a {
+			list = append(list, solved("what leaks past what is off", amps, rest, "solved together"))
 		}
 		if len(list) == 1 {
 			return list[0]
@@ -96,7 +102,10 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 	a, law := math.Abs(v.sol.BranchA[b.Index]), v.laws[b.Index]
 	name := "current of " + loadName(b)
 	u := v.loadV(b)
-	if b.Part != nil && b.Part.Kind == circuit.Charger {
+	if u.v < 0 {
+		u = solved("volts at "+loadName(b)+", the other way round", volts, -u.v, "solved together")
+	}
+	if b.Part != nil && b.Part.Kind == circuit.Charger && b == b.Part.Converts() {
 		return v.inputAmps(b, name, a, u)
 	}
 	switch power := v.power(b); {
@@ -129,7 +138,7 @@ func (v *view) inputAmps(b *circuit.Branch, name string, a float64, u *value) *v
 func (v *view) loadV(b *circuit.Branch) *value {
 	return once(v.voltsAt, b, func() *value {
 		if plus, minus := v.c.Supply(b.A); b.A == plus && b.B == minus {
-			return v.postsV(b)
+			return v.postsHere(b)
 		}
 		return solved("volts at "+loadName(b), volts, v.sol.LoadV(b), "solved together")
 	})
@@ -174,16 +183,22 @@ func (v *view) duty(b *circuit.Branch) *value {
 
 // high is by how much a load may draw more than it should.
 func (v *view) high(b *circuit.Branch, factor float64) *value {
-	l := b.Load.Load
+	if v.mean {
+		return v.average(b.Load.Load, factor)
+	}
+	return v.highest(b, factor)
+}
+
+// highest is the most over the rated power.
+func (b *book) highest(load *circuit.Branch, factor float64) *value {
+	l := load.Load.Load
 	switch {
-	case v.mean:
-		return v.average(l, factor)
 	case l != nil && l.Tolerance.Given():
 		return of("at the most", plain, factor, "1 + {}", given("tolerance of its power", percent, l.Tolerance))
-	case l != nil && !b.Load.Standby && l.MostW > l.PowerW:
-		return of("at the most", plain, factor, "{} ÷ {}", row("most that its type may draw", watts, l.MostW, l.Type.Most.Source), v.ratedW(b))
+	case l != nil && !load.Load.Standby && l.MostW > l.PowerW:
+		return of("at the most", plain, factor, "{} ÷ {}", row("most that its type may draw", watts, l.MostW, l.Type.Most.Source), b.ratedW(load))
 	}
-	return of("at the most", plain, factor, "1 + {}", v.tolerance("power of "+string(b.Load.Behaves), "power above what is rated", percent))
+	return of("at the most", plain, factor, "1 + {}", b.tolerance("power of "+string(load.Load.Behaves), "power above what is rated", percent))
 }
 
 // average is the share of a situation for which a load draws.
@@ -206,12 +221,13 @@ func (v *view) average(l *design.Load, share float64) *value {
 
 // ratedV is where a load's power holds.
 func (b *book) ratedV(load *circuit.Branch) *value {
+	return once(b.rated, load, func() *value { return b.ratedVolts(load) })
+}
+
+func (b *book) ratedVolts(load *circuit.Branch) *value {
 	l := load.Load.Load
 	if l == nil {
-		if q := b.d.Charging.RegulatedV; q.Given() && q.Value == load.Load.RatedV {
-			return given("regulated voltage", volts, q)
-		}
-		return solvedExact("voltage of the vehicle's loads", volts, load.Load.RatedV)
+		return b.vehicleV()
 	}
 	if _, _, _, q := l.Said(); q.Given() {
 		return given("rated at", volts, q)
@@ -235,13 +251,24 @@ func (b *book) ratedW(load *circuit.Branch) *value {
 	case load.Load.Vehicle != nil:
 		return b.vehicleW(load.Load.Vehicle, name)
 	case load.Load.Standby:
-		return of(name, watts, load.Load.PowerW, "{} × {}", b.standbyA(l), b.ratedV(load))
+		return of(name, watts, load.Load.PowerW, "{} × {}", b.standbyA(load, l), b.ratedV(load))
 	default:
 		return b.accessoryW(load, l, name)
 	}
 }
 
-func (b *book) standbyA(l *design.Load) *value {
+// vehicleV is where the power of the machine's own loads holds.
+func (b *book) vehicleV() *value {
+	if q := b.d.Charging.RegulatedV; q.Given() {
+		return given("regulated voltage", volts, q)
+	}
+	return given("system voltage", volts, b.d.SystemV)
+}
+
+func (b *book) standbyA(load *circuit.Branch, l *design.Load) *value {
+	if x, ok := load.Part.Source.(*design.Charger); ok {
+		return row("own draw, "+x.Type.Name, amps, l.StandbyA.Value, x.Type.Source)
+	}
 	if l.StandbyA.Pos.Line > 0 || l.Type == nil {
 		return given("standby", amps, l.StandbyA)
 	}
@@ -273,5 +300,5 @@ func (b *book) vehicleW(l *design.VehicleLoad, name string) *value {
 		return given(name, watts, l.PowerW)
 	}
 	return of(name, watts, b.d.VehicleW(l), "{} × {}", given("current", amps, l.CurrentA),
-		solvedExact("voltage of the vehicle's loads", volts, b.d.VehicleV()))
+		b.vehicleV())
 }

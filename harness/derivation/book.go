@@ -21,11 +21,12 @@ type book struct {
 	set   *corner.Set
 	plan  *solve.Plan
 	views map[viewKey]*view
+	rated map[*circuit.Branch]*value // see ratedV
 }
 
 func newBook(r *harness.Review) *book {
 	return &book{r: r, c: r.Circuit, d: r.Design, lib: r.Design.Library, set: r.Corners,
-		plan: solve.Prepare(r.Circuit), views: map[viewKey]*view{}}
+		plan: solve.Prepare(r.Circuit), views: map[viewKey]*view{}, rated: map[*circuit.Branch]*value{}}
 }
 
 type viewKey struct {
@@ -42,12 +43,13 @@ type view struct {
 	opt  solve.Options
 	laws []solve.Law
 
-	mean    bool // each load at its average over the situation
-	shorted bool // of shorts: wires at their class where hot, contacts aged all alike
-	net     fault.Net
-	kept    *value // of the source
+	mean         bool // each load at its average over the situation
+	shorted      bool // of shorts: wires at their class where hot, contacts aged all alike
+	net          fault.Net
+	kept, across *value // resistance of the source; volts across the posts
 
 	amperes, ohmsOf, voltsAt map[*circuit.Branch]*value
+	left                     map[*circuit.Branch]*value // volts of a load whose drop was derived
 	posts                    map[*circuit.Node]*value
 }
 
@@ -66,7 +68,7 @@ func (b *book) view(at int, state corner.State) *view {
 func (b *book) viewOf(s *solve.Solution, opt solve.Options) *view {
 	return &view{book: b, sol: s, opt: opt, laws: b.plan.Laws(s.Situation, opt),
 		amperes: map[*circuit.Branch]*value{}, ohmsOf: map[*circuit.Branch]*value{}, voltsAt: map[*circuit.Branch]*value{},
-		posts: map[*circuit.Node]*value{}}
+		posts: map[*circuit.Node]*value{}, left: map[*circuit.Branch]*value{}}
 }
 
 // averageView is a solution of the budget.

@@ -30,7 +30,7 @@ func settle(roots ...*value) {
 	for _, r := range roots {
 		walk(r)
 	}
-	align(all)
+	align(all, roots)
 	queue := append([]*value(nil), all...)
 	for len(queue) > 0 {
 		x := queue[0]
@@ -46,10 +46,13 @@ func settle(roots ...*value) {
 	}
 }
 
-// align gives the terms of sums no more decimals than the sum has, so long as nothing asks
-// for them.
-func align(all []*value) {
+// align gives the terms of sums no more decimals than the sum has, so long as nothing else
+// asks for them.
+func align(all, roots []*value) {
 	asked := map[*value]bool{}
+	for _, r := range roots {
+		asked[r] = true
+	}
 	for _, x := range all {
 		if x.formula == "" || !onlySums(x.formula) {
 			for _, y := range x.from {

@@ -51,8 +51,8 @@ func (d *dimension) scaleOf(v float64) scale {
 	return d.scales[len(d.scales)-1]
 }
 
-// mostDigits is what a pocket calculator shows.
-const mostDigits = 8
+// mostDigits is what a pocket calculator with logarithms shows.
+const mostDigits = 10
 
 // number is a value in its scale with so many significant digits, and what the last
 // digit counts, in base units.
@@ -76,9 +76,9 @@ func fixed(x float64, decimals int) string {
 	return text
 }
 
-// asWritten is a number with all digits that it has, up to nine.
+// asWritten is a number with all digits that it has, up to ten.
 func asWritten(v float64, s scale) (text string, last float64) {
-	x, _ := strconv.ParseFloat(strconv.FormatFloat(v/s.factor, 'g', 9, 64), 64)
+	x, _ := strconv.ParseFloat(strconv.FormatFloat(v/s.factor, 'g', 10, 64), 64)
 	text = strconv.FormatFloat(x, 'f', -1, 64)
 	_, decimals, _ := strings.Cut(text, ".")
 	return fixed(x, len(decimals)), math.Pow10(-len(decimals)) * s.factor

@@ -19,11 +19,11 @@ func (v *view) drop(load *circuit.Branch) *value {
 			solved("volts at "+loadName(load), volts, v.sol.LoadV(load), "solved together"))
 	}
 	x := &value{label: "lost on the way out and back", v: total, dim: volts, mark: Computed}
-	v.voltsAt[load] = of("volts at "+loadName(load), volts, v.sol.LoadV(load), "{} − {}", v.postsV(load), x).
-		sourced("solved together with the drop")
-	for _, g := range v.groups(load, way) {
-		x.from = append(x.from, g)
-	}
+	left := v.sol.LoadV(load)
+	v.left[load] = of("volts at "+loadName(load), volts, left, "{} − {}", v.postsV(load), x)
+	v.voltsAt[load] = solved("volts at "+loadName(load), volts, left, "solved together").
+		checked(of("check: posts less what is lost", volts, left, "{} − {}", v.postsV(load), x))
+	x.from = v.groups(load, way)
 	*x = *sumInto(x)
 	return x
 }
@@ -130,7 +130,7 @@ func (v *view) shared(load *circuit.Branch, users []*circuit.Branch) string {
 	case len(others) > 2:
 		return fmt.Sprintf("shared with %d others that are on", len(others))
 	case len(others) == 0:
-		return "shared with what it switches"
+		return "shared with relay coils"
 	}
 	return "shared with " + strings.Join(others, " and ")
 }

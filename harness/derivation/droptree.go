@@ -2,6 +2,7 @@ package derivation
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -24,12 +25,34 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	nominal := b.d.NominalV()
 	share := func(volts float64) string { return quantity.Format(volts/nominal, quantity.Share) }
 	t.finish(root, limit)
+	t.noMargin(root, limit)
 	t.Answer = []string{
-		fmt.Sprintf("The circuit of %s loses %s at worst, %s of %s, %s; at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
-			quantity.Plain(nominal, quantity.Voltage), during(t.Situation), quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),
+		fmt.Sprintf("The circuit of %s loses %s at worst, %s of %s, %s (%s); at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
+			quantity.Plain(nominal, quantity.Voltage), during(t.Situation), t.State, quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),
 		fmt.Sprintf("It may lose %s, %s; %s.", t.Limit.Value, share(limit.v), marginOf(limit.v-root.v)),
 	}
+	t.Lost = v.lostIn(load)
+	if text := copperWords(t.Lost); text != "" {
+		t.Answer = append(t.Answer, text)
+	}
+	t.Next = []string{fmt.Sprintf("why \"limit of %s\"", load.Part.Name)}
+	if w := v.worstWire(load); w != nil {
+		t.Next = append(t.Next, fmt.Sprintf("why \"resistance of %s\"", w.Number))
+	}
+	t.Next = append(t.Next, "explain voltage-drop")
 	return t
+}
+
+// worstWire is the wire of a load's way that loses most; nil = none does.
+func (v *view) worstWire(load *circuit.Branch) (worst *circuit.Wire) {
+	way, _ := v.way(load)
+	most := 0.0
+	for _, b := range way {
+		if lost := math.Abs(v.sol.Volts(b)); b.Wire != nil && lost > most {
+			worst, most = b.Wire, lost
+		}
+	}
+	return worst
 }
 
 func marginOf(v float64) string {

@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
 )
 
 // findingTree explains the figure that decides a finding, and its limit.
@@ -21,9 +22,8 @@ func (b *book) findingTree(f *finding.Finding) *Tree {
 	g := f.Figure
 	if !g.Given() {
 		t.Answer = []string{sentence(f.What), "No figure decides it: what the rule looks for is there, or is not."}
-		x := solved("no figure", plain, 0, "see fusewright explain "+f.Rule)
-		x.exact = true
-		t.finish(x, nil)
+		t.finish(solvedExact("no figure decides it", plain, 0), nil)
+		t.Root.Value = "–"
 		t.Next = []string{"explain " + f.Rule}
 		return t
 	}
@@ -33,6 +33,9 @@ func (b *book) findingTree(f *finding.Finding) *Tree {
 		limit = b.limitOf(f)
 	}
 	t.finish(root, limit)
+	if f.Unsourced.NoMargin() {
+		t.noMargin(root, limit)
+	}
 	t.Answer = []string{sentence(f.What)}
 	if limit != nil {
 		t.Answer = append(t.Answer, fmt.Sprintf("What decides it is %s against %s%s.", t.Root.Value, t.Limit.Value, beyond(g)))
@@ -150,30 +153,47 @@ func (c candidate) find(b *book, g figure.Figure) *value {
 func (c candidate) likely(b *book, at int, v corner.Value, sign float64) *value {
 	nominal := c.make(b.view(at, corner.Nominal))
 	nominal.label = "at nominal"
-	from, squares := []*value{nominal}, []string{}
+	var moved []*value
+	most := 0.0
 	for _, bounds := range corner.Alone() {
-		var most *value
-		for _, state := range bounds {
-			if !b.set.Results[state][at].Usable() {
-				continue
-			}
-			x := c.make(b.view(at, state))
-			if by := sign * (x.v - nominal.v); by > 0 && (most == nil || by > most.v) {
-				x.label = "with " + state.String()
-				formula, pair := "{} − {}", []*value{x, nominal}
-				if sign < 0 {
-					pair = []*value{nominal, x}
-				}
-				most = of("by "+state.String()+" alone", x.dim, by, formula, pair...)
-			}
+		if x := c.alone(b, at, bounds, nominal, sign); x != nil {
+			moved, most = append(moved, x), math.Max(most, x.v)
 		}
-		if most != nil {
-			from, squares = append(from, most), append(squares, "{}²")
+	}
+	from, squares := []*value{nominal}, []string{}
+	for _, x := range moved {
+		if x.v > counts*most {
+			from, squares = append(from, x), append(squares, "{}²")
 		}
 	}
 	sum := map[bool]string{true: "{} + ", false: "{} − "}[sign > 0]
 	x := of("as is likely", nominal.dim, v.Likely, sum+"√("+strings.Join(squares, " + ")+")", from...)
 	return x.sourced("ISO/IEC Guide 98-3, 5.1.2, from memory").orSolved("bounded by the worst case")
+}
+
+// counts is the share of the largest deviation from which another one shows in the root of
+// their squares.
+const counts = 1e-4
+
+// alone is by how much a tolerance alone makes a figure worse; nil = it does not.
+func (c candidate) alone(b *book, at int, bounds []corner.State, nominal *value, sign float64) (most *value) {
+	for _, state := range bounds {
+		if !b.set.Results[state][at].Usable() {
+			continue
+		}
+		x := c.make(b.view(at, state))
+		by := sign * (x.v - nominal.v)
+		if !(by > 0) || most != nil && by <= most.v {
+			continue
+		}
+		x.label = "with " + state.String()
+		pair := []*value{x, nominal}
+		if sign < 0 {
+			pair = []*value{nominal, x}
+		}
+		most = of("by "+state.String()+" alone", x.dim, by, "{} − {}", pair...)
+	}
+	return most
 }
 
 // candidates are those of the part or wire that a finding is about.
@@ -186,7 +206,7 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 		switch {
 		case named && br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby:
 			list = append(list, b.dropShare(br), b.wiresShare(br), voltsOf(br))
-		case named && (br.Kind == circuit.FuseBranch || br.Kind == circuit.ContactBranch):
+		case named && (br.Kind == circuit.FuseBranch || br.Kind == circuit.ContactBranch || br.OfCoil()):
 			list = append(list, ampsOf(br))
 		case br.Fuse != nil && br.Fuse.Ref != "" && br.Fuse.Ref == f.Ref:
 			list = append(list, ampsOf(br))
@@ -211,6 +231,9 @@ func ampsOf(br *circuit.Branch) candidate {
 func voltsOf(load *circuit.Branch) candidate {
 	return candidate{func(s *solve.Solution) float64 { return s.LoadV(load) }, func(v *view) *value {
 		v.drop(load)
+		if x := v.left[load]; x != nil {
+			return x
+		}
 		return v.loadV(load)
 	}}
 }
@@ -252,10 +275,51 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 	for _, l := range b.r.Budget.Lines {
 		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
 			spare := b.spare(l)
-			list = append(list, demandOf(spare, l.OutputA-l.SpareA))
+			demand := demandOf(spare, l.OutputA-l.SpareA)
+			list = append(list, demand, b.likelyDemand(l, demand))
 		}
 	}
-	return append(list, b.ratingsOf(f)...)
+	for _, br := range b.c.Branches {
+		if br.Part != nil && br.Part.Name == f.Part && br.IsCoil() && br.Ohm > 0 {
+			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", given("system voltage", volts, b.d.SystemV), newOhm(br)))
+		}
+	}
+	return slices.Concat(list, b.ratingsOf(f), b.gradings(f), b.openings(f))
+}
+
+// openings are the latest openings of fuses at the currents at which their wires have the
+// least margin.
+func (b *book) openings(f *finding.Finding) (list []*value) {
+	for _, fuse := range b.r.Protection.Fuses {
+		for i := range fuse.Wires {
+			w := &fuse.Wires[i]
+			if w.Wire.Number != f.Ref {
+				continue
+			}
+			for _, a := range []float64{w.WorstA, w.KnownWorstA, w.HurtA} {
+				if read, ratingA, ok := fuse.Device.LatestEdge(a); ok && ratingA > 0 {
+					multiple := of("times the rating of "+deviceName(fuse.Branch), plain, read.M, "{} ÷ {}",
+						solved("current at which the wire has the least margin", amps, a, "of all from the rating to the short"), b.coldRating(fuse.Branch, ratingA))
+					list = append(list, opening(fuse.Device, read, multiple))
+				}
+			}
+		}
+	}
+	return list
+}
+
+// gradings are the ratings of fuses over that of the fuse that a finding is about.
+func (b *book) gradings(f *finding.Finding) (list []*value) {
+	for _, down := range b.ratingsOf(f) {
+		for _, up := range b.c.Branches {
+			if up.Fuse != nil && up.Fuse.Rating != nil && up.Fuse.Rating.RatingA > 0 && f.Figure.Of == quantity.Number {
+				above := b.rating(up)
+				above.label += " of " + deviceName(up)
+				list = append(list, of("ratio of the ratings", plain, above.v/down.v, "{} ÷ {}", above, down))
+			}
+		}
+	}
+	return list
 }
 
 // demandOf is what is drawn, of a balance.
@@ -264,6 +328,31 @@ func demandOf(spare *value, demandA float64) *value {
 		return asValue(demandA)
 	}
 	return sum("drawn, each load at its average", amps, demandA, spare.from[1:]...)
+}
+
+// likelyDemand is what is drawn, with what the tolerance of each load's power adds.
+func (b *book) likelyDemand(l *budget.Line, demand *value) *value {
+	v := b.averageView(l.Held)
+	var more []*value
+	most := 0.0
+	for _, br := range l.Held.Circuit.Branches {
+		a := math.Abs(l.Held.BranchA[br.Index])
+		if br.Load == nil || math.IsNaN(a) {
+			continue
+		}
+		factor := b.set.Tolerances.PowerFactor(br)
+		if x := of("by the tolerance of "+loadName(br), amps, a*(factor-1), "{} × ({} − 1)", v.amps(br), v.highest(br, factor)); x.v > 0 {
+			more, most = append(more, x), math.Max(most, x.v)
+		}
+	}
+	from, squares := []*value{demand}, []string{}
+	for _, x := range more {
+		if x.v > counts*most {
+			from, squares = append(from, x), append(squares, "{}²")
+		}
+	}
+	return of("likely demand", amps, l.LikelyA, "{} + √("+strings.Join(squares, " + ")+")", from...).
+		sourced("ISO/IEC Guide 98-3, 5.1.2, from memory").orSolved("demand with the tolerances of the loads")
 }
 
 func asValue(a float64) *value { return solved("drawn", amps, a, "solved together") }

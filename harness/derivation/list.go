@@ -19,6 +19,8 @@ func (b *book) asked() (list []Asked) {
 			if _, in := b.worstDrop(br); in >= 0 {
 				add("drop of "+br.Part.Name, func(b *book) *Tree { return b.dropTree(br) })
 				add("volts at "+br.Part.Name, func(b *book) *Tree { return b.voltsTree(br) })
+			}
+			if worst, in := b.worstAmps(br); in >= 0 && worst.Corner > traceA {
 				add("current of "+br.Part.Name, func(b *book) *Tree { return b.ampsTree(br, ofPart(br.Part), br.Part.Name) })
 			}
 			add("limit of "+br.Part.Name, func(b *book) *Tree { return b.limitTree(br) })
@@ -122,8 +124,10 @@ func (b *book) addSituations(add func(string, func(*book) *Tree)) {
 
 // during is a situation as it stands in a sentence: "in night cruise", "at anchor".
 func during(situation string) string {
-	if strings.HasPrefix(situation, "at ") {
-		return situation
+	for _, word := range []string{"at ", "under ", "on "} {
+		if strings.HasPrefix(situation, word) {
+			return situation
+		}
 	}
 	return "in " + situation
 }

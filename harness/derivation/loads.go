@@ -16,9 +16,9 @@ func (b *book) voltsTree(load *circuit.Branch) *Tree {
 	t, v := ofPart(load.Part), b.view(at, worst.At)
 	t.in(v)
 	v.drop(load)
-	x := v.voltsAt[load]
-	if x == nil || x.formula == "" {
-		x = solved("volts at "+loadName(load), volts, v.sol.LoadV(load), "solved together")
+	x := v.left[load]
+	if x == nil {
+		x = v.loadV(load)
 	}
 	t.finish(x, b.minV(load))
 	t.Answer = []string{fmt.Sprintf("At %s there are at the least %s, %s (%s); at nominal %s.", load.Part.Name, t.Root.Value, during(t.Situation), t.State,

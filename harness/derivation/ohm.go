@@ -76,6 +76,9 @@ func coldConductor(w *circuit.Wire) *value {
 
 // lengthOf is the length of the finished wire.
 func lengthOf(w *circuit.Wire) *value {
+	if w.LengthGiven && w.Whole != nil {
+		return pieceOf(w)
+	}
 	if w.LengthGiven {
 		return given("length, given", metres, w.Spec.LengthM)
 	}
@@ -90,6 +93,20 @@ func lengthOf(w *circuit.Wire) *value {
 		slack = assumed("slack of each end", metres, w.Spec.SlackM.Value, "to cut off and crimp again")
 	}
 	return of("length, with slack", metres, w.LengthM, formula+fmt.Sprint(2*(len(w.Poles)+1))+" × {}", append(from, slack)...)
+}
+
+// pieceOf is the length of a piece of a wire whose length is given: shared as the runs are.
+func pieceOf(w *circuit.Wire) *value {
+	runs := func(label string, list []*circuit.Bundle) *value {
+		var from []*value
+		total := 0.0
+		for _, b := range list {
+			from, total = append(from, given("run "+b.Run.Name, metres, b.Run.LengthM)), total+b.Run.LengthM.Value
+		}
+		return sum(label, metres, total, from...)
+	}
+	return of("length of the piece", metres, w.LengthM, "{} × {} ÷ {}", given("length, given", metres, w.Whole.Spec.LengthM),
+		runs("runs of the piece", w.Route), runs("runs of the wire", w.Whole.Route))
 }
 
 // endsOhm is the terminations of a wire and the connectors on its way.
@@ -154,9 +171,17 @@ func (v *view) agedOhm(b *circuit.Branch, r solve.Resistance) *value {
 		return of(elementName(b)+", in use", ohms, r.Ohm(), "{} × {}", cold, times)
 	}
 	hot := of("how much more when warm", plain, a.Factor(), "1 + ({} − 1) × ({} × {} ÷ {})²", times,
-		assumed("most over nominal", plain, corner.MostGain, "20 % of power for a motor, or 10 % at 12 V"),
+		mostGain(),
 		v.book.view(v.at, corner.Nominal).amps(b), v.rating(b))
 	return of(elementName(b)+", warm", ohms, r.Ohm(), "{} × {}", cold, hot)
+}
+
+// mostGain is how far a current may be above nominal.
+func mostGain() *value {
+	x := assumed("most over nominal", plain, corner.MostGain, "20 % of power for a motor, or 10 % at 12 V")
+	x.formula = "4 ÷ 3"
+	x.exact = false
+	return x
 }
 
 // agedAll is what a short study takes for every contact.
@@ -165,7 +190,7 @@ func (v *view) agedAll() *value {
 	if s, r := v.lib.Tolerance("aged switch contact"), v.lib.Tolerance(name); s != nil && (r == nil || s.Value > r.Value) {
 		name = "aged switch contact"
 	}
-	return v.tolerance(name, name+" over new", plain)
+	return v.tolerance(name, "aged contact over new", plain)
 }
 
 // rating is a fuse's.

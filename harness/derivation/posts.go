@@ -22,10 +22,27 @@ func (v *view) postsV(load *circuit.Branch) *value {
 	return x
 }
 
+// postsHere is the same of a load across the posts, whose current is part of what sets them.
+func (v *view) postsHere(load *circuit.Branch) *value {
+	if v.across == nil {
+		x := v.postsV(load)
+		if x.mark == Yours {
+			return x
+		}
+		v.across = solved("volts across the posts", volts, x.v, "solved together").checked(x)
+	}
+	return v.across
+}
+
 // postsAt is what regulator or battery leave at the posts.
 func (v *view) postsAt(plus, minus *circuit.Node) *value {
 	const label = "volts at the battery's posts"
 	u := v.sol.NodeV[plus.Index] - v.sol.NodeV[minus.Index]
+	if q := v.d.Charging.RegulatedV; v.mean && q.Given() && math.Abs(u-q.Value) < heldV {
+		x := given("volts at the battery's posts, held by the regulator", volts, q)
+		x.v, x.exact = u, false
+		return x
+	}
 	if plus == v.c.Positive() {
 		if b := v.between(circuit.ChargerBranch, plus, minus); b != nil && v.sol.ChargingA > 0 && v.sol.ChargingA < v.laws[b.Index].LimitA {
 			return of(label, volts, u, "{} − {} × {}", v.regulatedV(v.laws[b.Index].EMFV),
@@ -40,6 +57,9 @@ func (v *view) postsAt(plus, minus *circuit.Node) *value {
 	law := v.laws[b.Index]
 	return of(label, volts, u, "{} − {} × {}", v.restV(b, law.EMFV), v.innerOhm(b, law.Ohm), v.givenA(b)).orSolved("solved together")
 }
+
+// heldV is how near the budget holds the posts to the regulated voltage.
+const heldV = 1e-3
 
 func (v *view) between(kind circuit.BranchKind, plus, minus *circuit.Node) *circuit.Branch {
 	for _, b := range plus.Branches {
@@ -86,10 +106,43 @@ func (v *view) restV(b *circuit.Branch, emfV float64) *value {
 		return assumed(label, volts, emfV, "a usual battery: the design names no chemistry")
 	}
 	if bat := battery.New(v.store(b), v.d.NominalV()); bat != nil {
-		for _, charge := range []float64{1, chem.StartReserve} {
+		for _, charge := range v.charges(b, chem) {
 			if math.Abs(bat.OpenCircuitV(charge, battery.RatedC)-emfV) < 1e-9 {
-				label = fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*charge)
+				return v.restAt(chem, fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*charge), charge, emfV)
 			}
+		}
+	}
+	x := row(label, volts, emfV, chem.Source)
+	x.exact = false
+	return x
+}
+
+// charges are the states of charge that a battery may have in a view.
+func (v *view) charges(b *circuit.Branch, chem *library.Chemistry) []float64 {
+	list := []float64{1, chem.StartReserve, 0.2, 1 - v.opt.Discharged, 1 - v.opt.BanksDischarged}
+	if bank, ok := b.Part.Source.(*design.Bank); ok {
+		list = append(list, v.sol.Situation.ChargeOf(bank))
+	}
+	return list
+}
+
+// restAt is the resting voltage at a charge, read between two rows of the chemistry.
+func (v *view) restAt(chem *library.Chemistry, label string, charge, emfV float64) *value {
+	class := v.d.NominalV() / 12
+	point := func(p library.VoltsAt) *value {
+		return row(fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*p.Charge), volts, class*p.Volts, chem.Source)
+	}
+	rows := chem.OpenCircuit
+	for i, p := range rows {
+		if p.Charge == charge || i == len(rows)-1 || i == 0 && charge < p.Charge {
+			x := point(p)
+			x.label = label
+			return x
+		}
+		if next := rows[i+1]; charge < next.Charge {
+			low := point(p)
+			return of(label, volts, emfV, fmt.Sprintf("{} + ({} − {}) × (%s − %s) ÷ (%s − %s)", text0(charge), text0(p.Charge), text0(next.Charge), text0(p.Charge)),
+				low, point(next), low)
 		}
 	}
 	return row(label, volts, emfV, chem.Source)
@@ -121,8 +174,19 @@ func (v *view) fullOhm(b *circuit.Branch) *value {
 	return assumed("inside the battery", ohms, b.Ohm, "a mid-sized motorcycle battery, from memory")
 }
 
-// givenA is the current that a battery gives: all that is drawn, less what charging gives.
+// givenA is the current that a battery gives.
 func (v *view) givenA(b *circuit.Branch) *value {
+	x, ok := v.amperes[b]
+	if !ok { // it is there before it is worked out: what is drawn hangs on the posts, and they on it
+		x = &value{label: "current out of the battery", dim: amps, v: v.sol.Given(b)}
+		v.amperes[b] = x
+		*x = *v.givenOf(b)
+	}
+	return x
+}
+
+// givenOf is all that is drawn, less what charging gives.
+func (v *view) givenOf(b *circuit.Branch) *value {
 	const label = "current out of the battery"
 	a := v.sol.Given(b)
 	how := "solved together: loads, charging and battery"
@@ -171,6 +235,9 @@ func (v *view) givenBy(b *circuit.Branch, a float64) *value {
 	}
 	if len(list) < 2 || math.Abs(total-a) > 1e-6*a {
 		return solved(label, amps, a, "solved together: batteries, chargers and loads")
+	}
+	if rest := a - total; math.Abs(rest) > sameA*a {
+		list = append(list, solved("what leaks past what is off", amps, rest, "solved together"))
 	}
 	return sum(label, amps, a, list...)
 }

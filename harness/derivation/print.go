@@ -1,6 +1,7 @@
 package derivation
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness/design/problem"
@@ -30,6 +31,14 @@ func (t *Tree) finish(root, limit *value) *Tree {
 	return t
 }
 
+// noMargin says where a margin is less than what is unsure of a figure.
+func (t *Tree) noMargin(root, limit *value) {
+	rests := root.restsOn()
+	if limit != nil && math.Abs(limit.v-root.v) < rests.unsure()*math.Abs(root.v) {
+		t.Notes = append(t.Notes, "The margin is less than what rests on values marked ?: treat it as none.")
+	}
+}
+
 type writer struct{ seen map[*value]*Step }
 
 func (w *writer) step(x *value) *Step {
@@ -37,8 +46,8 @@ func (w *writer) step(x *value) *Step {
 	weak := x.weakest()
 	rests := x.restsOn()
 	s := &Step{Label: x.label, Value: join(number, unit), Formula: x.printed(), Number: x.v / x.scale().factor,
-		Unit: unit, Mark: x.mark, Source: x.source, Weakest: x.mark, Unsure: rests.unsure(), Off: x.off}
-	if weak != nil {
+		Unit: unit, Mark: x.mark, Source: x.source, Unsure: rests.unsure(), Off: x.off}
+	if weak != nil && weak != x {
 		s.Weakest, s.WeakestWhy = weak.mark, weak.label
 	}
 	s.at(x.pos)

@@ -31,7 +31,9 @@ func (x *value) restsOn() shares {
 	x.sure = &shares{onComputed: 1} // of a value that rests on itself
 	s := x.rests
 	switch {
-	case x.formula == "":
+	case x.formula == "" && len(x.from) > 0:
+		s = x.byChecks()
+	case len(x.from) == 0:
 	case x.carries != nil:
 		s = x.carries.restsOn()
 	default:
@@ -53,6 +55,16 @@ func (x *value) byParts() (s shares) {
 		}
 		for k, part := range y.restsOn() {
 			s[k] += part * moves[i]
+		}
+	}
+	return s
+}
+
+// byChecks shares a solved value out to what it was solved from.
+func (x *value) byChecks() (s shares) {
+	for _, y := range x.from {
+		for k, part := range y.restsOn() {
+			s[k] += part / float64(len(x.from))
 		}
 	}
 	return s
@@ -102,10 +114,15 @@ func (x *value) unsure() (list []string) {
 			return
 		}
 		on[y] = true
-		moves := y.moves()
+		var moves []float64
+		if y.formula != "" {
+			moves = y.moves()
+		}
 		for i, z := range y.from {
 			switch {
-			case y.formula == "" || moves == nil:
+			case y.formula == "":
+				walk(z, share/float64(len(y.from)))
+			case moves == nil:
 			case y.carries == nil:
 				walk(z, share*moves[i])
 			case y.carries == z:

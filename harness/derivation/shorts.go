@@ -14,7 +14,7 @@ import (
 // shortOf is a short of a wire at one of its ends; nil where nothing feeds it.
 func (b *book) shortOf(w *circuit.Wire, where fault.Where) *fault.Short {
 	for _, sh := range b.r.Faults.OfWire(w) {
-		if sh.Where == where && sh.Fed {
+		if sh.Where == where && sh.Fed && sh.Results[fault.Strong].CurrentA > traceA && sh.Results[fault.Weak].CurrentA > traceA {
 			return sh
 		}
 	}
@@ -44,8 +44,7 @@ func (b *book) shortView(n fault.Net) *view {
 
 // seen is the open voltage at a short and what lies between it and the source.
 func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
-	open = v.sourceV(s.OpenV)
-	open.v, open.exact = s.OpenV, false
+	open = v.openV(s.OpenV)
 	way := v.c.MainFeed(sh.Wire.From.Node)
 	branches := way.Branches
 	if sh.Where == fault.FarEnd {
@@ -60,6 +59,13 @@ func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 		list, total = append(list, x), total+x.v
 	}
 	const label = "source and way to the short"
+	if v.d.HasBanks() && way.Whole && len(list) > 1 {
+		seen := s.FeedOhm - (total - list[0].v)
+		if seen > 0 {
+			list[0] = solved("batteries, as seen from the post", ohms, seen, "solved together")
+			return open, sum(label, ohms, s.FeedOhm, list...)
+		}
+	}
 	if !way.Whole || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
 		return open, solved(label, ohms, s.FeedOhm, "solved together: more than one way, or more than one battery, feeds it")
 	}
@@ -78,6 +84,22 @@ func besideIt(x *value, total float64) *value {
 	}
 	return x
 }
+
+// openV is the voltage at a short before it is there: that of the source, but for what relay
+// coils take on the way.
+func (v *view) openV(open float64) *value {
+	rest := v.sourceV(open)
+	switch less := rest.v - open; {
+	case math.Abs(less) <= 1e-9*open:
+		return rest
+	case math.Abs(less) < coilShare*open:
+		return of("open voltage at the short", volts, open, "{} − {}", rest, solved("less by relay coils", volts, less, "solved together"))
+	}
+	return solved("open voltage at the short", volts, open, "solved together: more than one battery feeds it, or a diode lies before it")
+}
+
+// coilShare is more than relay coils take of a source's voltage.
+const coilShare = 0.01
 
 // sourceV is the source's voltage: rest voltage, charging added.
 func (v *view) sourceV(open float64) *value {
@@ -202,8 +224,8 @@ func (b *book) openTree(br *circuit.Branch) *Tree {
 	dev, _ := b.r.Faults.Device(br)
 	read, ratingA, ok := dev.LatestEdge(r.DeviceA)
 	rating := b.rating(br)
-	if ratingA != rating.v {
-		rating = solved("rating in the cold", amps, ratingA, "by the maker's table of ambients")
+	if ok {
+		rating = b.coldRating(br, ratingA)
 	}
 	multiple := of("times its rating", plain, read.M, "{} ÷ {}", draws, rating)
 	if !ok {
@@ -219,6 +241,14 @@ func (b *book) openTree(br *circuit.Branch) *Tree {
 		quantity.Format(r.DeviceA, quantity.Current), sh.Where, sh.Wire.Number),
 		fmt.Sprintf("That is %s times its rating.", quantity.Digits(read.M, 3))}
 	return t
+}
+
+// coldRating is the rating that latest openings count from: higher in a cold place.
+func (b *book) coldRating(br *circuit.Branch, ratingA float64) *value {
+	if x := b.rating(br); x.v == ratingA {
+		return x
+	}
+	return solved("rating in the cold", amps, ratingA, "by the maker's table of ambients")
 }
 
 func sure(d fusing.Device) string {

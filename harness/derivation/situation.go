@@ -46,9 +46,9 @@ func (b *book) coldOutput(l *budget.Line) *value {
 		if i == 0 || speed > p.RPM.Value {
 			continue
 		}
-		low := points[i-1]
-		return of(label, amps, cold, "{} + ({} − {}) × ({} − {}) ÷ ({} − {})", given("point below", amps, low.CurrentA), given("point above", amps, p.CurrentA),
-			given("point below", amps, low.CurrentA), b.speed(l), given("its speed", rpm, low.RPM), given("its speed", rpm, p.RPM), given("its speed", rpm, low.RPM)).
+		low, high := given("point below", amps, points[i-1].CurrentA), given("point above", amps, p.CurrentA)
+		from, to := given("speed of the point below", rpm, points[i-1].RPM), given("speed of the point above", rpm, p.RPM)
+		return of(label, amps, cold, "{} + ({} − {}) × ({} − {}) ÷ ({} − {})", low, high, low, b.speed(l), from, to, from).
 			orSolved("by a smooth curve through the points of the design")
 	}
 	return solved(label, amps, cold, "below the first point of the design")
@@ -68,9 +68,12 @@ func (b *book) spare(l *budget.Line) *value {
 	v := b.averageView(l.Held)
 	var vehicle, accessory []*value
 	for _, br := range l.Draws {
+		if v.sol.BranchA[br.Index] == 0 {
+			continue
+		}
 		if br.Load != nil && br.Load.Vehicle != nil {
 			vehicle = append(vehicle, v.amps(br))
-		} else if v.sol.BranchA[br.Index] != 0 {
+		} else {
 			accessory = append(accessory, v.amps(br))
 		}
 	}
@@ -158,8 +161,12 @@ func (b *book) bankTree(l *budget.Line, line budget.BankLine) *Tree {
 	days := standingOf(s, store, from, row("usual reserve of "+store.Chemistry.Name, plain, s.To, s.Source), drain)
 	days.label = "days until it is down to its usual reserve"
 	t.finish(of("until "+line.Bank.Name+" is down to its reserve", hours, line.Hours, "24 × {}", days).by(days), nil)
-	t.Answer = []string{fmt.Sprintf("%s: %s lasts %s, from %.0f %% charged down to its usual reserve of %.0f %%.", l.Situation.Name, line.Bank.Name,
-		quantity.Format(line.Hours*3600, quantity.Duration), 100*line.Charge, 100*s.To),
+	down := fmt.Sprintf("down to its usual reserve of %.0f %%", 100*s.To)
+	if s.To == 0 {
+		down = "until it is empty: no usual reserve is known for its chemistry"
+	}
+	t.Answer = []string{fmt.Sprintf("%s: %s lasts %s, from %.0f %% charged %s.", l.Situation.Name, line.Bank.Name,
+		quantity.Format(line.Hours*3600, quantity.Duration), 100*line.Charge, down),
 		fmt.Sprintf("It gives %s, each load at its average.", quantity.Format(line.A, quantity.Current))}
 	return t
 }

@@ -16,6 +16,8 @@ type Tree struct {
 	// memory, without a source or assumed, each once.
 	Rests  []Rest   `json:"rests_on"`
 	Unsure []string `json:"unsure,omitempty"`
+	// Lost is where the volts of a drop are lost, most first.
+	Lost []Rest `json:"lost_in,omitempty"`
 	// Notes hold for the whole; Next is what else may be asked.
 	Notes []string `json:"notes,omitempty"`
 	Next  []string `json:"next,omitempty"`
@@ -33,8 +35,8 @@ type Step struct {
 	Source  string  `json:"source,omitempty"`
 	File    string  `json:"file,omitempty"`
 	Line    int     `json:"line,omitempty"`
-	// Weakest is the least sure mark of all that it rests on, and why.
-	Weakest    Mark   `json:"weakest"`
+	// Weakest is the least sure mark of all that a value with a derivation rests on, and why.
+	Weakest    Mark   `json:"weakest,omitempty"`
 	WeakestWhy string `json:"weakest_why,omitempty"`
 	// Unsure is the share of it that rests on values from memory or without a source, 0..1.
 	Unsure float64 `json:"unsure_share"`

@@ -130,11 +130,7 @@ func cutLength(w *circuit.Wire) *value {
 		}
 		from, formula = append(from, x), formula+"{}"
 	}
-	if w.Whole != nil {
-		add(solvedExact("length of the piece, with slack", metres, w.LengthM))
-	} else {
-		add(lengthOf(w))
-	}
+	add(lengthOf(w))
 	add(solved("for renewing the terminals twice, beyond the slack", metres, p.ServiceM, "AC 43.13-1B par. 11-118"))
 	for _, from := range []bool{true, false} {
 		if end := w.Crimp(from); end != nil && end.StripMm > 0 {

@@ -33,6 +33,9 @@ func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 	for _, text := range append(rep.Answer, rep.restsText()...) {
 		p.prose("", text)
 	}
+	if len(rep.Lost) > 0 {
+		p.prose("", "Lost in "+shares(rep.Lost)+".")
+	}
 	p.open = opened(rep.Root, all)
 	p.b.WriteString("\n")
 	p.step(rep.Root, "", "")
@@ -49,19 +52,43 @@ func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 // mostUnsure is how many unsure values are named at the top.
 const mostUnsure = 4
 
+// WriteWhyNames prints what may be asked, by kind.
+func WriteWhyNames(w io.Writer, names []string, width int) error {
+	p := &whyPrinter{width: width}
+	var kinds []string
+	of := map[string][]string{}
+	for _, name := range names {
+		kind, what := name, ""
+		for _, word := range []string{"spare ", "hours ", "finding ", " of ", " at "} {
+			if at := strings.Index(name, word); at >= 0 {
+				kind, what = strings.TrimSpace(name[:at]+word), name[at+len(word):]
+				break
+			}
+		}
+		if of[kind] == nil {
+			kinds = append(kinds, kind)
+		}
+		of[kind] = append(of[kind], what)
+	}
+	for _, kind := range kinds {
+		if p.prose("", kind); of[kind][0] != "" {
+			p.prose("    ", strings.Join(of[kind], ", "))
+		}
+	}
+	_, err := io.WriteString(w, p.b.String())
+	return err
+}
+
 // restsText says how much of the figure is unsure, and on what.
 func (rep *WhyReport) restsText() (list []string) {
-	unsure, parts := 0.0, []string{}
+	unsure := 0.0
 	for _, r := range rep.Rests {
-		if r.Share >= 0.005 {
-			parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
-		}
 		if r.Unsure {
 			unsure += r.Share
 		}
 	}
 	if unsure >= 0.005 {
-		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source: %s.", 100*unsure, strings.Join(parts, ", ")))
+		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source. In all: %s.", 100*unsure, shares(rep.Rests)))
 	}
 	if n := len(rep.Unsure); n > 0 {
 		text := strings.Join(rep.Unsure[:min(n, mostUnsure)], "; ")
@@ -71,6 +98,17 @@ func (rep *WhyReport) restsText() (list []string) {
 		list = append(list, "? Not sure in it: "+text+".")
 	}
 	return list
+}
+
+// shares lists parts of a figure that show.
+func shares(list []derivation.Rest) string {
+	var parts []string
+	for _, r := range list {
+		if r.Share >= 0.005 {
+			parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // whyPrinter writes steps as lines of a tree.
@@ -125,11 +163,22 @@ func (p *whyPrinter) seen(s *derivation.Step) (*derivation.Step, []*derivation.S
 	}
 }
 
+// leastLabel is the least room that a label has, however deep it stands.
+const leastLabel = 20
+
 // formulaColumn is where formulas begin, if the label leaves room.
 const formulaColumn = 38
 
 func (p *whyPrinter) line(s *derivation.Step, first, below string) {
-	line := first + s.Value + "  " + s.Label
+	indent := below + strings.Repeat(" ", max(0, utf8.RuneCountInString(s.Value)+utf8.RuneCountInString(first)-utf8.RuneCountInString(below)+2))
+	line := first + s.Value + "  "
+	for i, text := range fold(s.Label, max(leastLabel, p.width-utf8.RuneCountInString(line)), true) {
+		if i > 0 {
+			p.b.WriteString(line + "\n")
+			line = indent
+		}
+		line += text
+	}
 	mark := p.mark(s)
 	formula := ""
 	if s.Formula != "" && !s.Above {
@@ -143,12 +192,11 @@ func (p *whyPrinter) line(s *derivation.Step, first, below string) {
 		line, mark = pad(line, room)+mark, ""
 	}
 	p.b.WriteString(line + "\n")
-	indent := below + strings.Repeat(" ", max(0, utf8.RuneCountInString(s.Value)+utf8.RuneCountInString(first)-utf8.RuneCountInString(below)+2))
 	if formula != "" {
 		p.folding(indent, formula)
 	}
 	if mark != "" {
-		p.b.WriteString(strings.Repeat(" ", 0) + pad(indent, p.width-utf8.RuneCountInString(mark)) + mark + "\n")
+		p.b.WriteString(pad(indent, p.width-utf8.RuneCountInString(mark)) + mark + "\n")
 	}
 }
 
@@ -197,7 +245,7 @@ func (p *whyPrinter) mark(s *derivation.Step) string {
 		return fmt.Sprintf("%s line %d", s.Mark.Sign(), s.Line)
 	case s.Line > 0:
 		return fmt.Sprintf("%s %s:%d", s.Mark.Sign(), filepath.Base(s.File), s.Line)
-	case p.cut[s]:
+	case p.cut[s] && s.Formula != "":
 		p.folded = true
 		return p.weakest(s)
 	case s.Source == "":
@@ -275,20 +323,30 @@ func opened(root *derivation.Step, all bool) map[*derivation.Step]bool {
 			return
 		}
 		var most *derivation.Step
-		for _, k := range s.From {
-			if k.Unit == s.Unit && len(k.From) > 0 && strings.Contains(k.Formula, " + ") {
+		terms(s, func(k *derivation.Step, sum bool) {
+			if sum {
 				open[k.First()] = true
-			}
-			if len(k.First().From) > 0 && (most == nil || k.Number > most.Number) {
+			} else if len(k.First().From) > 0 && (most == nil || k.Number > most.Number) {
 				most = k
 			}
-		}
+		})
 		if most != nil {
 			weigh(most)
 		}
 	}
 	weigh(root)
 	return open
+}
+
+// terms goes through the values of a step; of those that are sums of the same unit through
+// theirs too.
+func terms(s *derivation.Step, do func(k *derivation.Step, sum bool)) {
+	for _, k := range s.From {
+		sum := k.Unit == s.Unit && len(k.From) > 0 && strings.Contains(k.Formula, " + ")
+		if do(k, sum); sum {
+			terms(k, do)
+		}
+	}
 }
 
 func each(s *derivation.Step, do func(*derivation.Step)) {

@@ -15,19 +15,25 @@ type Resistance struct {
 	Aged    bool    // EndsOhm is aged
 	// Ends is the options' factor of EndsOhm, Factor that of a contact or fuse: aged, or hot.
 	Ends, Factor float64
+
+	builtOhm, warmOhm, newEndsOhm float64 // new at 20 °C, ends included; what warmth adds; ends as new
 }
 
-// Ohm is the resistance.
-func (r Resistance) Ohm() float64 { return r.ColdOhm*r.Heat*r.Factor + r.EndsOhm*r.Ends }
+// Ohm is the resistance: ColdOhm·Heat·Factor + EndsOhm·Ends.
+func (r Resistance) Ohm() float64 {
+	return (r.builtOhm + r.warmOhm + r.EndsOhm*r.Ends - r.newEndsOhm) * r.Factor
+}
 
 // ResistanceOf is that of a branch under the options.
 func ResistanceOf(b *circuit.Branch, opt *Options) Resistance {
-	r := Resistance{ColdOhm: b.Ohm, TempC: coldC, Heat: 1, Ends: 1, Factor: 1}
+	r := Resistance{ColdOhm: b.Ohm, builtOhm: b.Ohm, TempC: coldC, Heat: 1, Ends: 1, Factor: 1}
 	if w := b.Wire; w != nil {
 		r.ColdOhm, r.EndsOhm, r.Aged, r.Ends = b.Ohm-w.EndsOhm, EndsOhm(w, opt.Aged), opt.Aged, or(opt.ContactFactor, 1)
+		r.newEndsOhm = w.EndsOhm
 		if opt.WireTempC != nil {
 			r.TempC = opt.WireTempC(w)
 			r.Heat = conductor.AtTemperature(1, r.TempC)
+			r.warmOhm = conductor.AtTemperature(w.ConductorOhm20, r.TempC) - w.ConductorOhm20
 		}
 		return r
 	}
@@ -47,8 +53,9 @@ const coldC = 20
 func EndsOhm(w *circuit.Wire, aged bool) float64 {
 	ohm := w.EndsOhm
 	if aged {
-		for _, end := range w.Contacts() {
-			ohm += ageing(end)
+		ohm += ageing(w.FromEnd) + ageing(w.ToEnd)
+		for _, p := range w.Poles {
+			ohm += ageing(p.Contact)
 		}
 	}
 	return ohm

@@ -1,0 +1,44 @@
+package derivation
+
+import "testing"
+
+func TestCopperWords(t *testing.T) {
+	for share, want := range map[float64]bool{0.33: true, 0.332: true, 1.0 / 3: false, 0.34: false} {
+		if got := copperWords([]Rest{{On: "crimps", Share: 1 - share}, {On: "copper", Share: share}}); (got != "") != want {
+			t.Errorf("copper loses %g: %q", share, got)
+		}
+	}
+}
+
+// Of 4 V one is unsure: a margin of less than that is none, on either side of the limit.
+func TestNoMargin(t *testing.T) {
+	for limit, none := range map[float64]bool{4.99: true, 5.01: false, 3.01: true, 2.99: false} {
+		root := sum("lost", volts, 4, &value{v: 3, dim: volts, rests: shares{onPublished: 1}}, &value{v: 1, dim: volts, rests: shares{onNothing: 1}})
+		tree := &Tree{}
+		if tree.noMargin(root, exactly("limit", volts, limit)); (len(tree.Notes) > 0) != none {
+			t.Errorf("4 V of %g V: %q", limit, tree.Notes)
+		}
+	}
+}
+
+func TestDuring(t *testing.T) {
+	for name, want := range map[string]string{"night cruise": "in night cruise", "at anchor": "at anchor", "under way": "under way", "atlas": "in atlas"} {
+		if got := during(name); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
+		}
+	}
+}
+
+// A value keeps its own unit in a sum of two, and takes that of a long sum of which most have it.
+func TestUnitsInSums(t *testing.T) {
+	small := func() *value { return solved("s", amps, 0.0012, "") }
+	large := func() *value { return solved("l", amps, 1.5, "") }
+	long := sum("sum", amps, 3.0012, large(), large(), small())
+	if settle(long); long.printed() != "1.500 + 1.500 + 0.001" {
+		t.Errorf("%s", long.printed())
+	}
+	short := sum("sum", amps, 1.5012, large(), small())
+	if settle(short); short.printed() != "1.500 A + 1 mA" {
+		t.Errorf("%s", short.printed())
+	}
+}
