@@ -89,6 +89,7 @@ type Check struct {
 	SetA      float64 // current limit of the supply, in amperes; zero when there is none
 	Text      string  // what must be seen instead of a number
 	Basis     string  // where the bounds come from
+	Probe     *Probe  // where the meter is; nil = nowhere in the circuit
 }
 
 // Hint is what a wrong reading usually means. All hints are common practice,

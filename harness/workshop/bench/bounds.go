@@ -76,6 +76,7 @@ const deadV = 0.3
 
 // spread is the nominal solution of a state with those at its corners.
 type spread struct {
+	opt     solve.Options // of nominal
 	nominal *solve.Solution
 	corners []*solve.Solution
 }
@@ -105,7 +106,7 @@ func widen(low, high, share, fixed float64) (float64, float64) {
 func (m *maker) situation(s *design.Situation) spread {
 	first := m.usual()
 	m.onSupply(&first, 0)
-	out := spread{nominal: m.plan.Network(s, first).Solution()}
+	out := spread{opt: first, nominal: m.plan.Network(s, first).Solution()}
 	if !out.ok() {
 		return out
 	}

@@ -77,7 +77,7 @@ func (m *maker) outputs(s *solved, from string) *Group {
 		}
 		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return math.Abs(sol.Amps(w.Branch)) })
 		c := &Check{Ref: w.From.Part.Ref, Name: w.From.Part.Name, Where: "clamp round " + w.Number, Quantity: quantity.Current, Nominal: nominal,
-			Basis: basisCharging}
+			Basis: basisCharging, Probe: s.at(Probe{Amps: w.Branch})}
 		c.Low, c.High = widen(low, high, ClampShare, ClampFixedA)
 		switch {
 		case from == "panel":

@@ -102,7 +102,7 @@ func (m *maker) through(w *circuit.Wire, held *circuit.Part) *Check {
 	_, plain := widen(0, hot, OhmShare, OhmFixed)
 	return &Check{Ref: w.Number, Name: w.Look(), Where: contact(near) + " to " + short(far),
 		Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
-		PlainHigh: plain, Basis: basisWire}
+		PlainHigh: plain, Basis: basisWire, Probe: &Probe{Wire: w}}
 }
 
 // highOhm is the most that a wire may read: warm, its ends and the contacts on its way aged.
@@ -293,7 +293,7 @@ func (m *maker) coils() []*Section {
 		nominal := parallel(p, 1, 20)
 		low, high := widen(parallel(p, 1-CoilTolerance, benchLowC), parallel(p, 1+CoilTolerance, benchHighC), OhmShare, OhmFixed)
 		check := &Check{Ref: p.Ref, Name: p.Name, Where: "terminals 86 to 85" + how, Quantity: quantity.Resistance,
-			Nominal: nominal, Low: low, High: high, Basis: basisCoil}
+			Nominal: nominal, Low: low, High: high, Basis: basisCoil, Probe: &Probe{Coil: p}}
 		switch kind := m.suppression(p); kind {
 		case "diode", "zener":
 			check.Where += fmt.Sprintf("; red on 85, then on 86: the %s may lower the first", kind)

@@ -146,7 +146,7 @@ func jointName(b *circuit.Branch) string {
 
 // dropOf is the drop of one connection.
 func dropOf(s *solved, b *circuit.Branch) *Check {
-	c := &Check{Ref: jointName(b), Quantity: quantity.Voltage, Basis: basisDrop}
+	c := &Check{Ref: jointName(b), Quantity: quantity.Voltage, Basis: basisDrop, Probe: s.between(b.A, b.B)}
 	nominal, low, high := s.of(func(sol *solve.Solution) float64 { return math.Abs(sol.Volts(b)) })
 	c.Nominal = nominal
 	c.Low, c.High = widen(low, high, DropShare, DropFixedV)

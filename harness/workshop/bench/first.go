@@ -119,6 +119,7 @@ func (m *maker) limited(state *design.Situation, f *circuit.Branch, first []*cir
 	nominal, low, high := sp.of(func(s *solve.Solution) float64 { return math.Abs(s.Amps(f)) })
 	check.Nominal = nominal
 	check.Low, check.High = widen(low, high, SupplyShare, SupplyFixedA)
+	check.Probe = &Probe{Amps: f, Situation: state, Options: m.supply(solve.Options{}, f, first, plugged)}
 	check.SetA = setting(check.High, f.Fuse.Rating.RatingA)
 	check.Where = "lamp dark"
 	if check.High > darkA {
@@ -129,6 +130,11 @@ func (m *maker) limited(state *design.Situation, f *circuit.Branch, first []*cir
 
 // supplied solves the supply in place of one fuse, of none for nil.
 func (m *maker) supplied(state *design.Situation, opt solve.Options, f *circuit.Branch, first []*circuit.Branch, plugged bool) *solve.Solution {
+	return m.plan.Network(state, m.supply(opt, f, first, plugged)).Solution()
+}
+
+// supply are the options of that supply.
+func (m *maker) supply(opt solve.Options, f *circuit.Branch, first []*circuit.Branch, plugged bool) solve.Options {
 	for _, o := range first {
 		if o != f {
 			opt.Changes = append(opt.Changes, solve.OpenBranch(o))
@@ -140,7 +146,7 @@ func (m *maker) supplied(state *design.Situation, opt solve.Options, f *circuit.
 		}
 	}
 	opt.NoCharging, opt.BatteryV, opt.BatteryOhm = true, m.supplyV(), supplyOhm
-	return m.plan.Network(state, opt).Solution()
+	return opt
 }
 
 // setting is the limit of the supply: a fifth over the largest good reading, in

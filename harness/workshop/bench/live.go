@@ -183,9 +183,13 @@ func together(dead []*Check) *Check {
 		refs = append(refs, c.Ref)
 	}
 	one := *dead[0]
+	probe := *one.Probe
+	probe.Volts = slices.Clone(probe.Volts)
+	one.Probe = &probe
 	one.Ref, one.Name, one.Where = strings.Join(refs, " "), "off", "across each"
 	for _, c := range dead[1:] {
 		one.High = math.Max(one.High, c.High)
+		probe.Volts = append(probe.Volts, c.Probe.Volts...)
 	}
 	return &one
 }
@@ -391,7 +395,7 @@ func (m *maker) posts(s *solved) *Check {
 	nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[m.c.Positive().Index] })
 	low, high = widen(low, high, VoltShare, VoltFixedV/2)
 	return &Check{Ref: m.battery(), Name: "battery", Where: postsOnly + "read first, keep it", Quantity: quantity.Voltage,
-		Nominal: nominal, Low: low, High: high, Basis: basisVolts}
+		Nominal: nominal, Low: low, High: high, Basis: basisVolts, Probe: s.between(m.c.Positive(), m.c.Negative())}
 }
 
 // allPosts are posts and the same of further batteries, against which what they feed is read.
@@ -403,7 +407,7 @@ func (m *maker) allPosts(s *solved) []*Check {
 		low, high = widen(low, high, VoltShare, VoltFixedV/2)
 		p := plus.Terminals[0].Part
 		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: postsOnly + "what it feeds is read against it", Quantity: quantity.Voltage,
-			Nominal: nominal, Low: low, High: high, Basis: basisVolts})
+			Nominal: nominal, Low: low, High: high, Basis: basisVolts, Probe: s.between(plus, minus)})
 	}
 	return list
 }
@@ -440,13 +444,16 @@ const seriesA = 1.0
 
 // amps is a reading of the current of a branch.
 func amps(s *solved, b *circuit.Branch) *Check {
-	return current(s, func(sol *solve.Solution) float64 { return math.Abs(sol.Amps(b)) })
+	c := current(s, func(sol *solve.Solution) float64 { return math.Abs(sol.Amps(b)) })
+	c.Probe = s.at(Probe{Amps: b})
+	return c
 }
 
 // standby is what the battery loses with the key off, the machine's own included.
 func (m *maker) standby(s *solved) *Check {
 	c := current(s, func(sol *solve.Solution) float64 { return sol.BatteryA })
 	c.Ref, c.Name, c.Where = m.battery(), "all that is drawn", c.Where+" the battery's negative lead"
+	c.Probe = s.at(Probe{Amps: m.batteryBranch()})
 	return c
 }
 
@@ -493,10 +500,10 @@ func (m *maker) below(s *solved, plus, minus *circuit.Node) *Check {
 	}
 	nominal := volts(s.nominal)
 	if math.Abs(nominal) < deadV {
-		return &Check{Quantity: quantity.Voltage, Nominal: 0, Low: nan(), High: deadV, Basis: basisDead}
+		return &Check{Quantity: quantity.Voltage, Nominal: 0, Low: nan(), High: deadV, Basis: basisDead, Probe: s.between(plus, minus)}
 	}
 	post, negative := m.c.Supply(plus)
-	c := &Check{Quantity: quantity.Voltage, Below: true, ShowsV: nominal, Basis: basisVolts}
+	c := &Check{Quantity: quantity.Voltage, Below: true, ShowsV: nominal, Basis: basisVolts, Probe: s.between(plus, minus)}
 	drop, low, high := s.of(func(sol *solve.Solution) float64 {
 		return sol.NodeV[post.Index] - sol.NodeV[negative.Index] - volts(sol)
 	})

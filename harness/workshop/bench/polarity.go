@@ -102,6 +102,7 @@ func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal, read ma
 	}
 	check.Nominal = nominal
 	_, check.High = widen(0, high, OhmShare, OhmFixed)
+	check.Probe = &Probe{Return: way.Branches}
 	return check
 }
 
