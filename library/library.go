@@ -48,6 +48,9 @@ type Library struct {
 	ColourCodes []*ColourCode
 	// ContactDrops stand in for resistances that nothing gives.
 	ContactDrops []*ContactDrop
+	// Meters and Suspicions are what a diagnosis weighs readings by.
+	Meters     []*Meter
+	Suspicions []*Suspicion
 	// Tolerances are how far the figures of a design may be off in use.
 	Tolerances []*Tolerance
 	// Verdicts are the figures against which limits hold.

@@ -38,6 +38,8 @@ var lists = []list{
 	listOf("tolerances", func(l *Library) *[]*Tolerance { return &l.Tolerances }, toleranceNames),
 	listOf("contact drops", func(l *Library) *[]*ContactDrop { return &l.ContactDrops }, dropNames),
 	listOf("verdicts", func(l *Library) *[]*Verdict { return &l.Verdicts }, verdictNames),
+	listOf("meters", func(l *Library) *[]*Meter { return &l.Meters }, meterNames),
+	listOf("suspicions", func(l *Library) *[]*Suspicion { return &l.Suspicions }, suspicionNames),
 }
 
 // listOf is a list of rows of one type. A practice has a source for each limit and

@@ -1154,22 +1154,41 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Kind: "switch", DropV: 0.1, Source: Source{text171, "one source"}},
 	{Kind: "fuse", DropV: 0.1, Source: Source{text172, "one source"}},
 	{Kind: "block way", DropV: 0.06, Source: Source{text173, "common practice, no source"}},
+}, Meters: []*Meter{
+	{Name: "common", Counts: 6000, VoltShare: 0.005, OhmShare: 0.01, AmpShare: 0.015, ClampShare: 0.025, Digits: 3, ClampA: 0.1, Source: Source{text174, "from memory"}},
+	{Name: "plain", Counts: 2000, VoltShare: 0.01, OhmShare: 0.015, AmpShare: 0.02, ClampShare: 0.04, Digits: 5, ClampA: 0.2, Source: Source{text174, "from memory"}},
+	{Name: "fine", Counts: 60000, VoltShare: 0.0005, OhmShare: 0.002, AmpShare: 0.005, ClampShare: 0.015, Digits: 10, ClampA: 0.05, Source: Source{text174, "from memory"}},
+}, Suspicions: []*Suspicion{
+	{Kind: "joint of a wire", Odds: 0.004, Source: Source{text175, "from memory"}},
+	{Kind: "joint at a plug", Odds: 0.006, Source: Source{text175, "from memory"}},
+	{Kind: "broken wire", Odds: 0.001, Source: Source{text175, "from memory"}},
+	{Kind: "thinner wire", Odds: 0.001, Source: Source{text175, "from memory"}},
+	{Kind: "swapped wires", Odds: 0.0005, Source: Source{text175, "from memory"}},
+	{Kind: "ground point", Odds: 0.008, Source: Source{text175, "from memory"}},
+	{Kind: "fuse holder", Odds: 0.003, Source: Source{text175, "from memory"}},
+	{Kind: "blown fuse", Odds: 0.003, Source: Source{text175, "from memory"}},
+	{Kind: "contact", Odds: 0.003, Source: Source{text175, "from memory"}},
+	{Kind: "stuck contact", Odds: 0.0005, Source: Source{text175, "from memory"}},
+	{Kind: "coil", Odds: 0.001, Source: Source{text175, "from memory"}},
+	{Kind: "power of a load", Odds: 0.003, Source: Source{text175, "from memory"}},
+	{Kind: "dead load", Odds: 0.002, Source: Source{text175, "from memory"}},
+	{Kind: "wrong reading", Odds: 0.002, Source: Source{text175, "from memory"}},
 }, Tolerances: []*Tolerance{
-	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text174, "two sources"}},
-	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text174, "two sources"}},
-	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text175, "one source"}},
-	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text176, "from memory"}},
-	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text177, "from memory"}},
+	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text176, "two sources"}},
+	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text176, "two sources"}},
+	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text177, "one source"}},
+	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text178, "from memory"}},
+	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text179, "from memory"}},
 	{Name: "power of constant power", Unit: "share", Value: 0.1, Source: Source{text70, "common practice, no source"}},
-	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text176, "from memory"}},
+	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text178, "from memory"}},
 	{Name: "ambient", Unit: "K", Value: 10, Source: Source{text70, "common practice, no source"}},
-	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text178, "one source"}},
+	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text180, "one source"}},
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text70, "common practice, no source"}},
-	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text179, "computed"}},
-	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text180, "one source"}},
+	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text181, "computed"}},
+	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text182, "one source"}},
 }, Verdicts: []*Verdict{
-	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text181, "two sources"}},
-	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text182, "from memory"}},
+	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text183, "two sources"}},
+	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text184, "from memory"}},
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text70, "common practice, no source"}},
 	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but tolerances are never all at their limits for good", Source: Source{text70, "common practice, no source"}},
 	{Limit: "contact rating", Figure: "likely", Why: "a rating with no margin in it, carried for life", Source: Source{text70, "common practice, no source"}},
@@ -1406,13 +1425,15 @@ const (
 	text171 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, applied to switches of every rating"
 	text172 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
 	text173 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
-	text174 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
-	text175 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
-	text176 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
-	text177 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
-	text178 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
-	text179 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
-	text180 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
-	text181 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
-	text182 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
+	text174 = "hand-held multimeters as sold: accuracy as a share of the reading and so many digits of the last place"
+	text175 = "how often each kind of place goes bad, as fitters tell it; no count is behind it"
+	text176 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
+	text177 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
+	text178 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
+	text179 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
+	text180 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
+	text181 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
+	text182 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
+	text183 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
+	text184 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )
