@@ -1,0 +1,56 @@
+package diagnosis
+
+import (
+	"math"
+	"slices"
+)
+
+// How far explanations are sought.
+const (
+	refined   = 10  // single faults that are worked out on the whole network
+	paired    = 4   // of them, that get a second one
+	pairs     = 5   // second faults that are worked out, of each
+	poorSigma = 2.5 // from how many standard deviations of χ² on one fault does not do
+)
+
+// explain lists explanations, likeliest first; the first return is the sound circuit's.
+func (m *model) explain() (sound *fit, list []*fit) {
+	sound = m.weigh(m.solved(nil))
+	suspects := m.suspects()
+	singles := m.worked(sound, sound, suspects, refined)
+	list = append(singles, m.misread(sound)...)
+	best(list)
+	if len(list) > 0 && m.poor(list[0]) {
+		tops := list[:min(paired, len(list))]
+		for _, f := range slices.Clone(tops) {
+			if len(f.faults) == 1 && f.faults[0].kind != wrongReading && f.tried && f.chol != nil {
+				list = append(list, m.worked(sound, f, suspects, pairs)...)
+				list = append(list, m.misread(f)...)
+			}
+		}
+	}
+	best(list)
+	return sound, list
+}
+
+// worked are the suspects on top of a base, the likeliest of them worked out on the whole network.
+func (m *model) worked(sound, base *fit, suspects []*fault, most int) []*fit {
+	list := m.screen(base, suspects)
+	best(list)
+	for i, f := range list {
+		if i >= most {
+			break
+		}
+		if g := m.refine(sound, f.faults); g != nil {
+			list[i] = g
+		}
+	}
+	best(list)
+	return list
+}
+
+// poor tells that an explanation leaves more than the meter and a sound circuit do.
+func (m *model) poor(f *fit) bool {
+	n := float64(len(m.sensors))
+	return f.chi2 > n+poorSigma*math.Sqrt(2*n)
+}

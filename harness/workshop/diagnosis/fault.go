@@ -1,0 +1,161 @@
+package diagnosis
+
+import (
+	"math"
+	"slices"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// fault is one thing that may be wrong: a change of the circuit.
+type fault struct {
+	kind    string // of the library's suspicions
+	branch  *circuit.Branch
+	wire    *circuit.Wire // of wires: the piece
+	other   *circuit.Branch
+	reading int // of a wrong reading: which sensor
+	// size is the ohms that a joint has too many, or the factor of a load's power or a coil's resistance.
+	size float64
+	free bool // the size is to be found
+	open bool // broken altogether
+	odds float64
+}
+
+// What a suspicion does to the circuit.
+const (
+	jointOfWire  = "joint of a wire"
+	jointAtPlug  = "joint at a plug"
+	brokenWire   = "broken wire"
+	thinnerWire  = "thinner wire"
+	swappedWires = "swapped wires"
+	groundPoint  = "ground point"
+	fuseHolder   = "fuse holder"
+	blownFuse    = "blown fuse"
+	contactBad   = "contact"
+	stuckContact = "stuck contact"
+	coilBad      = "coil"
+	loadPower    = "power of a load"
+	deadLoad     = "dead load"
+	wrongReading = "wrong reading"
+)
+
+// Sizes that are tried, and between which they are taken to lie evenly by their logarithm.
+const (
+	leastOhm, mostOhm     = 0.015, 30.0
+	leastTimes, mostTimes = 0.1, 8.0
+)
+
+// resistive tells of faults that put ohms into a branch.
+func (f *fault) resistive() bool {
+	return slices.Contains([]string{jointOfWire, jointAtPlug, thinnerWire, groundPoint, fuseHolder, contactBad}, f.kind)
+}
+
+// times tells of faults that multiply a resistance or a power.
+func (f *fault) times() bool { return f.kind == coilBad || f.kind == loadPower }
+
+// sized is the fault with a size.
+func (f *fault) sized(size float64) *fault {
+	g := *f
+	g.size = size
+	return &g
+}
+
+// limits are between which sizes a fault is looked for.
+func (f *fault) limits() (least, most float64) {
+	if f.times() {
+		return leastTimes, mostTimes
+	}
+	return leastOhm, mostOhm
+}
+
+// inert tells that a fault changes nothing at an operating point.
+func (f *fault) inert(sol *solve.Solution) bool {
+	switch f.kind {
+	case stuckContact:
+		return sol.Closed[f.branch.Index]
+	case swappedWires:
+		return false
+	case wrongReading:
+		return true
+	}
+	return sol.BranchA[f.branch.Index] == 0
+}
+
+// change puts faults into the options of a state.
+func change(opt solve.Options, faults []*fault) solve.Options {
+	opt.AcceptFolded = true
+	opt.Changes = slices.Clip(opt.Changes)
+	for _, f := range faults {
+		b := f.branch
+		switch {
+		case f.open:
+			opt.Changes = append(opt.Changes, solve.OpenBranch(b))
+		case f.resistive():
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm+f.size))
+		case f.kind == stuckContact:
+			opt.Changes = append(opt.Changes, solve.CloseBranch(b))
+		case f.kind == coilBad:
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm*f.size))
+		case f.kind == loadPower:
+			was := opt.LoadFactor
+			opt.LoadFactor = func(o *circuit.Branch) float64 {
+				k := 1.0
+				if was != nil {
+					k = was(o)
+				}
+				if o == b {
+					k *= f.size
+				}
+				return k
+			}
+		case f.kind == swappedWires:
+			a, z := b.Wire, f.other.Wire
+			an, zn := nearEnd(a, z)
+			opt.Changes = append(opt.Changes, solve.OpenBranch(b), solve.OpenBranch(f.other),
+				solve.Short(zn, farEnd(a, an), b.Ohm), solve.Short(an, farEnd(z, zn), f.other.Ohm))
+		}
+	}
+	return opt
+}
+
+// nearEnd are the nodes at the part that two swapped wires share.
+func nearEnd(a, z *circuit.Wire) (an, zn *circuit.Node) {
+	for _, t := range []*circuit.Terminal{a.From, a.To} {
+		for _, o := range []*circuit.Terminal{z.From, z.To} {
+			if t.Part == o.Part && t.Node != o.Node {
+				return t.Node, o.Node
+			}
+		}
+	}
+	return a.From.Node, z.From.Node
+}
+
+func farEnd(w *circuit.Wire, near *circuit.Node) *circuit.Node {
+	if w.From.Node == near {
+		return w.To.Node
+	}
+	return w.From.Node
+}
+
+// withOhm is the resistance of a branch, or of a piece of its wire, with faults.
+func withOhm(faults []*fault, b *circuit.Branch, w *circuit.Wire) float64 {
+	ohm := b.Ohm
+	if w != nil {
+		ohm = w.ConductorOhm20 + w.EndsOhm
+	}
+	for _, f := range faults {
+		if f.branch != b && f.other != b || w != nil && f.wire != nil && f.wire != w {
+			continue
+		}
+		switch {
+		case f.open, f.kind == swappedWires:
+			return math.Inf(1)
+		case f.resistive():
+			ohm += f.size
+		case f.kind == coilBad:
+			ohm *= f.size
+		}
+	}
+	return ohm
+}

@@ -1,0 +1,193 @@
+package diagnosis
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+
+	"fusewright/harness/network/solve"
+)
+
+// grid are how many sizes of a fault are tried by slopes.
+const grid = 14
+
+// screen weighs every suspect on top of an explanation, by slopes where they tell: an added
+// resistance is worked out in whole, since the network seen from its branch is a source with its own
+// resistance (Thévenin), and loads stand at their slopes. What breaks or joins is solved.
+func (m *model) screen(base *fit, suspects []*fault) []*fit {
+	inverse := base.solveAll(len(m.sensors))
+	weighted := base.solve(base.rest)
+	behind := m.behind(base.point)
+	var out []*fit
+	for _, f := range suspects {
+		if slices.ContainsFunc(base.faults, func(x *fault) bool { return x.element() == f.element() }) {
+			continue
+		}
+		var g *fit
+		switch {
+		case f.free || f.kind == thinnerWire:
+			g = m.bySlopes(base, f, inverse, weighted, behind)
+		default:
+			g = m.whole(base, f, inverse)
+		}
+		if g != nil {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// solveAll is C⁻¹.
+func (f *fit) solveAll(n int) *mat.SymDense {
+	inverse := mat.NewSymDense(n, nil)
+	if f.chol.InverseTo(inverse) != nil {
+		return mat.NewSymDense(n, nil)
+	}
+	return inverse
+}
+
+// gain is by how much −χ²/2 grows when the expectation moves by d.
+func gainOf(d []float64, at []int, inverse *mat.SymDense, weighted *mat.VecDense) float64 {
+	sum := 0.0
+	for _, i := range at {
+		x := weighted.AtVec(i) * d[i]
+		for _, j := range at {
+			x -= 0.5 * d[i] * inverse.At(i, j) * d[j]
+		}
+		sum += x
+	}
+	return sum
+}
+
+// bySlopes weighs a fault by the slopes of the base, over its sizes.
+func (m *model) bySlopes(base *fit, f *fault, inverse *mat.SymDense, weighted *mat.VecDense, behind [][]float64) *fit {
+	var at []int
+	for i := range m.sensors {
+		if base.slopes[i][f.branch.Index] != 0 {
+			at = append(at, i)
+		}
+	}
+	if len(at) == 0 {
+		return nil
+	}
+	sizes := []float64{f.size}
+	switch {
+	case f.free:
+		least, most := f.limits()
+		sizes = make([]float64, grid)
+		for k := range sizes {
+			sizes[k] = least * math.Pow(most/least, float64(k)/(grid-1))
+		}
+	}
+	d := make([]float64, len(m.sensors))
+	logs := make([]float64, len(sizes))
+	top := 0
+	for k, size := range sizes {
+		for _, i := range at {
+			d[i] = m.shift(base, f, i, size, behind)
+		}
+		logs[k] = gainOf(d, at, inverse, weighted)
+		if logs[k] > logs[top] {
+			top = k
+		}
+	}
+	sum := 0.0
+	for _, x := range logs {
+		sum += math.Exp(x - logs[top])
+	}
+	g := &fit{faults: append(slices.Clone(base.faults), f.sized(sizes[top])), chi2: base.chi2 - 2*logs[top]}
+	g.logP = base.logP + math.Log(f.odds) + logs[top] + math.Log(sum/float64(len(sizes)))
+	return g
+}
+
+// shift is how far a sensor moves by a fault of a size.
+func (m *model) shift(base *fit, f *fault, i int, size float64, behind [][]float64) float64 {
+	s := m.sensors[i]
+	slope := base.slopes[i][f.branch.Index]
+	switch {
+	case f.kind == loadPower:
+		return slope * (size - 1)
+	case f.kind == coilBad:
+		size = f.branch.Ohm * (size - 1)
+	}
+	if s.state < 0 {
+		if s.probe.Wire != nil && f.wire != nil && s.probe.Wire != f.wire {
+			return 0
+		}
+		return math.Min(slope*size, s.most()-base.pred[i])
+	}
+	of := behind[s.state][f.branch.Index]
+	return slope * size / (1 + size/of)
+}
+
+// behind is, by state and branch, the resistance of a branch with all that lies behind it.
+func (m *model) behind(p *point) [][]float64 {
+	if p.behind != nil {
+		return p.behind
+	}
+	p.behind = make([][]float64, len(m.states))
+	for k, n := range p.nets {
+		p.behind[k] = make([]float64, len(m.c.Branches))
+		r := n.Responder()
+		for _, b := range m.c.Branches {
+			p.behind[k][b.Index] = math.Inf(1)
+			law, ok := n.Law(b)
+			if r == nil || !ok || law.Kind != solve.Ohmic || b.Load != nil || p.sols[k].BranchA[b.Index] == 0 {
+				continue
+			}
+			if !r.Draw(solve.Draw{Node: b.A, Amps: 1}, solve.Draw{Node: b.B, Amps: -1}) {
+				continue
+			}
+			across := r.At(b.B) - r.At(b.A)
+			if k1 := (1 - across/law.Ohm) / law.Ohm; k1 > 0 {
+				p.behind[k][b.Index] = 1 / k1
+			}
+		}
+	}
+	return p.behind
+}
+
+// whole weighs a fault by solving the network with it, with the spread of the base.
+func (m *model) whole(base *fit, f *fault, inverse *mat.SymDense) *fit {
+	faults := append(slices.Clone(base.faults), f)
+	p := m.again(base.point, f)
+	rest := make([]float64, len(m.sensors))
+	same := true
+	for i, s := range m.sensors {
+		rest[i] = s.y - p.pred[i]
+		same = same && p.pred[i] == base.pred[i]
+	}
+	if same {
+		return nil // nothing that was read can tell of it
+	}
+	chi2 := 0.0
+	for i := range rest {
+		for j := range rest {
+			chi2 += rest[i] * inverse.At(i, j) * rest[j]
+		}
+	}
+	return &fit{faults: faults, chi2: chi2, logP: base.logP + 0.5*(base.chi2-chi2) + math.Log(f.odds)}
+}
+
+// misread weighs that one reading is wrong: it then says nothing, and might have been anything on its scale.
+func (m *model) misread(base *fit) (out []*fit) {
+	inverse := base.solveAll(len(m.sensors))
+	weighted := base.solve(base.rest)
+	odds := m.odds(wrongReading)
+	for i, s := range m.sensors {
+		a, w := inverse.At(i, i), weighted.AtVec(i)
+		scale := math.Max(math.Abs(s.y), math.Abs(base.pred[i])) * 2
+		if !(a > 0) || scale == 0 {
+			continue
+		}
+		f := &fault{kind: wrongReading, reading: i, odds: odds}
+		g := &fit{faults: append(slices.Clone(base.faults), f), point: base.point, chol: base.chol, rest: base.rest,
+			chi2: base.chi2 - w*w/a, tried: true}
+		g.logP = base.logP + 0.5*w*w/a + math.Log(odds) + 0.5*math.Log(2*math.Pi/a) - math.Log(scale)
+		out = append(out, g)
+	}
+	slices.SortStableFunc(out, func(a, b *fit) int { return cmp.Compare(b.logP, a.logP) })
+	return out
+}

@@ -1,0 +1,101 @@
+package diagnosis
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fusewright/harness/design/problem"
+	"fusewright/harness/workshop/bench"
+	"fusewright/harness/workshop/bench/readings"
+)
+
+// take makes sensors of readings that the network tells of; what else was read or seen is judged by
+// its bounds alone.
+func (m *model) take(t *bench.Test, placed []*readings.Placed) problem.List {
+	var problems problem.List
+	for _, p := range placed {
+		var probe *bench.Probe
+		label := p.In
+		if p.Check != nil {
+			probe = p.Check.Probe
+			if label == "" {
+				label, _ = readings.Key(p.Section, p.Group, p.Check)
+			}
+		} else {
+			var wrong *problem.Problem
+			if probe, wrong = m.place(t, p.Reading); wrong != nil {
+				problems.Add(*wrong)
+				continue
+			}
+		}
+		if probe == nil || p.Quantity == "" || p.Section != nil && p.Section.Kind == bench.Charging {
+			continue // what a charger gives goes by the charge that it meets, which nobody knows
+		}
+		m.sensors = append(m.sensors, m.sensor(p, probe, label))
+	}
+	return problems
+}
+
+// sensor sets a reading up.
+func (m *model) sensor(p *readings.Placed, probe *bench.Probe, label string) *sensor {
+	s := &sensor{Placed: p, probe: probe, state: -1, y: p.Value, gain: volts}
+	switch {
+	case probe.Situation == nil:
+		s.gain = ohms
+	case probe.Amps != nil:
+		s.gain = clamp
+		if p.Check == nil || !strings.HasPrefix(p.Check.Where, "clamp") {
+			s.gain = amps
+		}
+		if p.Check == nil && strings.HasPrefix(p.Reading.Check, round) {
+			s.gain = clamp
+		}
+	}
+	s.y = math.Min(s.y, s.most())
+	if probe.Situation != nil {
+		s.state = m.stateOf(probe, label, func(o *state) bool { return o.key == stateKey(probe) })
+	}
+	return s
+}
+
+// stateKey tells states of one situation apart by what stands at the posts and what is unplugged.
+func stateKey(p *bench.Probe) string {
+	o := p.Options
+	var b strings.Builder
+	fmt.Fprintf(&b, "%p %g %g %g %g %v", p.Situation, o.BatteryV, o.BatteryOhm, o.Discharged, o.BanksDischarged, o.NoCharging)
+	for _, c := range o.Changes {
+		if c.Branch != nil {
+			fmt.Fprintf(&b, " %d", c.Branch.Index)
+		}
+	}
+	return b.String()
+}
+
+// settle sets up what depends on all readings: the way round of each, and what is uncertain.
+func (m *model) settle() {
+	m.hold()
+	m.uncertain()
+	sound := m.solved(nil)
+	for i, s := range m.sensors {
+		if s.state >= 0 && len(s.probe.Volts) == 1 && sound.pred[i] < -1e-9 && s.Check != nil {
+			s.flip = true
+		}
+	}
+}
+
+// heldOhm is behind the posts whose voltage is held at what was read.
+const heldOhm = 1e-3
+
+// hold puts the volts that were read at the posts in place of a running engine's charging: what that
+// gives just at its limit depends on too much to tell of the harness by.
+func (m *model) hold() {
+	for _, s := range m.sensors {
+		if s.state < 0 || len(s.probe.Volts) != 1 || s.probe.Volts[0] != (bench.Span{Plus: m.c.Positive(), Minus: m.c.Negative()}) {
+			continue
+		}
+		if o := m.states[s.state]; o.running() {
+			o.opt.NoCharging, o.opt.BatteryV, o.opt.BatteryOhm = true, s.y, heldOhm
+		}
+	}
+}
