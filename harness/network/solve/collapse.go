@@ -66,7 +66,7 @@ func (n *Network) foldedLoad() int {
 
 // tellShare adds to a collapse how much could be carried, once contacts and chargers have settled.
 func (n *Network) tellShare() {
-	if n.status == Collapsed {
+	if n.status == Collapsed && !n.opt.AcceptFolded {
 		n.why += n.share()
 	}
 }

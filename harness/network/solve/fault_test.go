@@ -121,3 +121,31 @@ func TestReversedBattery(t *testing.T) {
 	converged(t, s)
 	near(t, "reversed", s.Volts(load), -12*6/6.1, 1e-9)
 }
+
+// Of two shorts one has a place in the order of elimination by the way, as what is between the neighbours
+// of a node that is gone; the order that has one for the other must have one for both.
+func TestTwoShortsAtOnce(t *testing.T) {
+	b := solvetest.New()
+	plus := b.Node("+")
+	b.Battery(plus, 0.01)
+	nodes := []*circuit.Node{plus}
+	for _, name := range []string{"a", "b", "c", "d", "e", "f"} {
+		n := b.Node(name)
+		b.Resistor(name, nodes[len(nodes)-1], n, 1)
+		nodes = append(nodes, n)
+	}
+	b.Resistor("end", nodes[len(nodes)-1], b.Ground(), 1)
+	b.Resistor("rung", nodes[1], nodes[4], 1)
+	for i, x := range nodes {
+		for k, y := range nodes {
+			first, second := solve.Short(x, nodes[(i+2)%len(nodes)], 0.5), solve.Short(y, nodes[(k+3)%len(nodes)], 0.5)
+			both := solve.Solve(b.C, solvetest.Situation(0), solve.Options{Changes: []solve.Change{first, second}})
+			other := solve.Solve(b.C, solvetest.Situation(0), solve.Options{Changes: []solve.Change{second, first}})
+			converged(t, both)
+			converged(t, other)
+			for at := range nodes {
+				near(t, "either way round", both.NodeV[nodes[at].Index], other.NodeV[nodes[at].Index], 1e-9)
+			}
+		}
+	}
+}

@@ -8,7 +8,7 @@ import (
 // applyChanges puts changes into the laws. Shorts become branches after the
 // circuit's own; one between nodes that no branch joins needs a new order.
 func (n *Network) applyChanges(changes []Change) {
-	var missing [][2]int32
+	missing := false
 	for _, c := range changes {
 		if b := c.Branch; b != nil {
 			n.changeBranch(b.Index, c)
@@ -16,9 +16,7 @@ func (n *Network) applyChanges(changes []Change) {
 		}
 		a, z := int32(c.A.Index), int32(c.B.Index)
 		slot := n.plan.slotOf(a, z)
-		if slot == noSlot && a != z {
-			missing = append(missing, [2]int32{a, z})
-		}
+		missing = missing || slot == noSlot && a != z
 		n.laws = append(n.laws, Law{Kind: Ohmic, Ohm: max(c.Ohm, leastOhm)})
 		n.present = append(n.present, true)
 		n.forced = append(n.forced, 1)
@@ -26,8 +24,8 @@ func (n *Network) applyChanges(changes []Change) {
 		n.to = append(slices.Clip(n.to), z)
 		n.slot = append(slices.Clip(n.slot), slot)
 	}
-	if len(missing) > 0 {
-		n.reorder(missing)
+	if missing {
+		n.reorder()
 	}
 }
 
@@ -42,9 +40,16 @@ func (n *Network) changeBranch(i int, c Change) {
 	}
 }
 
-// reorder makes a new order that has places for the shorts.
-func (n *Network) reorder(missing [][2]int32) {
-	n.plan = prepare(n.plan.circuit, missing)
+// reorder makes a new order that has places for all shorts: one that had a place by the way in the
+// old order may have none in the new.
+func (n *Network) reorder() {
+	var shorts [][2]int32
+	for i := len(n.plan.circuit.Branches); i < len(n.from); i++ {
+		if n.from[i] > 0 && n.to[i] > 0 {
+			shorts = append(shorts, [2]int32{n.from[i], n.to[i]})
+		}
+	}
+	n.plan = prepare(n.plan.circuit, shorts)
 	n.factor = newFactor(n.plan.pattern)
 	n.slot = make([]int32, len(n.from))
 	for i := range n.slot {

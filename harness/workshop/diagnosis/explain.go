@@ -8,8 +8,10 @@ import (
 // How far explanations are sought.
 const (
 	refined   = 10  // single faults that are worked out on the whole network
-	paired    = 4   // of them, that get a second one
+	paired    = 3   // of them, that get a second one
 	pairs     = 5   // second faults that are worked out, of each
+	mostAlike = 40  // at most, where many are about as likely
+	alikeLogP = 2   // by the natural logarithm
 	poorSigma = 2.5 // from how many standard deviations of χ² on one fault does not do
 )
 
@@ -37,8 +39,12 @@ func (m *model) explain() (sound *fit, list []*fit) {
 func (m *model) worked(sound, base *fit, suspects []*fault, most int) []*fit {
 	list := m.screen(base, suspects)
 	best(list)
+	top := math.Inf(-1)
+	if len(list) > 0 {
+		top = list[0].logP
+	}
 	for i, f := range list {
-		if i >= most {
+		if i >= most && (i >= mostAlike || f.logP < top-alikeLogP) {
 			break
 		}
 		if g := m.refine(sound, f.faults); g != nil {
@@ -53,4 +59,19 @@ func (m *model) worked(sound, base *fit, suspects []*fault, most int) []*fit {
 func (m *model) poor(f *fit) bool {
 	n := float64(len(m.sensors))
 	return f.chi2 > n+poorSigma*math.Sqrt(2*n)
+}
+
+// toldApart is from which distance, in standard deviations, readings can tell two explanations apart.
+const toldApart = 1.0
+
+// alike tells whether two explanations expect the same of every reading, as near as the meter can tell.
+func alike(a, b *fit) bool {
+	if a.point == nil || b.point == nil || a.chol == nil {
+		return false
+	}
+	d := make([]float64, len(a.pred))
+	for i := range d {
+		d[i] = a.pred[i] - b.pred[i]
+	}
+	return a.product(d, d) < toldApart*toldApart
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
@@ -114,9 +115,30 @@ func change(opt solve.Options, faults []*fault) solve.Options {
 			an, zn := nearEnd(a, z)
 			opt.Changes = append(opt.Changes, solve.OpenBranch(b), solve.OpenBranch(f.other),
 				solve.Short(zn, farEnd(a, an), b.Ohm), solve.Short(an, farEnd(z, zn), f.other.Ohm))
+			for _, load := range f.reversed() { // electronics the wrong way round draw nothing, at best
+				opt.Changes = append(opt.Changes, solve.OpenBranch(load))
+			}
 		}
 	}
 	return opt
+}
+
+// reversed are the loads of constant power whose plus and minus are swapped.
+func (f *fault) reversed() (list []*circuit.Branch) {
+	a, z := nearEnd(f.branch.Wire, f.other.Wire)
+	for _, n := range []*circuit.Node{a, z} {
+		for _, t := range n.Terminals {
+			if t.Part.Kind != circuit.Load {
+				continue
+			}
+			for _, b := range t.Part.Branches {
+				if b.Load != nil && b.Load.Behaves == design.ConstantPower && !slices.Contains(list, b) {
+					list = append(list, b)
+				}
+			}
+		}
+	}
+	return list
 }
 
 // nearEnd are the nodes at the part that two swapped wires share.

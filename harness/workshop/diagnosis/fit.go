@@ -25,11 +25,6 @@ type fit struct {
 // weigh works out how well a point agrees: its spread is that of the meter and of a sound circuit.
 func (m *model) weigh(p *point) *fit {
 	n := len(m.sensors)
-	for _, sol := range p.sols {
-		if sol.Status != solve.Converged {
-			return &fit{faults: p.faults, point: p, logP: math.Inf(-1)}
-		}
-	}
 	m.slope(p)
 	f := &fit{faults: p.faults, point: p, chol: &mat.Cholesky{}, rest: make([]float64, n), tried: true}
 	c := mat.NewSymDense(n, nil)
@@ -48,6 +43,9 @@ func (m *model) weigh(p *point) *fit {
 	}
 	for i, s := range m.sensors {
 		sd := noise(m.meter, s.gain, p.pred[i])
+		if p.lost(s) { // relays that chatter, a supply that breaks down: a meter shows anything
+			sd = math.Hypot(s.y, p.pred[i]) + 1
+		}
 		c.SetSym(i, i, c.At(i, i)+sd*sd)
 		f.rest[i] = s.y - p.pred[i]
 	}
@@ -61,6 +59,11 @@ func (m *model) weigh(p *point) *fit {
 		f.logP += math.Log(x.odds)
 	}
 	return f
+}
+
+// lost tells of a sensor in a state that has no operating point.
+func (p *point) lost(s *sensor) bool {
+	return s.state >= 0 && p.sols[s.state].Status != solve.Converged
 }
 
 // product is aᵀC⁻¹b.

@@ -3,7 +3,6 @@ package diagnosis
 import (
 	"math"
 	"runtime"
-	"slices"
 	"sync"
 
 	"fusewright/harness/network/circuit"
@@ -51,21 +50,6 @@ func (m *model) solved(from *point, faults ...*fault) *point {
 		p.sols[i] = p.nets[i].Solution()
 	}
 	p.pred = make([]float64, len(m.sensors))
-	for i, s := range m.sensors {
-		p.pred[i] = m.predict(s, p)
-	}
-	return p
-}
-
-// again is what sensors read with one fault more that breaks or joins, on the networks that are there.
-func (m *model) again(base *point, f *fault) *point {
-	p := &point{faults: append(slices.Clone(base.faults), f), sols: make([]*solve.Solution, len(m.states)), pred: make([]float64, len(m.sensors))}
-	changes := change(solve.Options{}, []*fault{f}).Changes
-	for i, n := range base.nets {
-		if p.sols[i] = base.sols[i]; !f.inert(p.sols[i]) {
-			p.sols[i] = n.Resolve(false, changes...)
-		}
-	}
 	for i, s := range m.sensors {
 		p.pred[i] = m.predict(s, p)
 	}

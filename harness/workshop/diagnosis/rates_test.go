@@ -3,6 +3,7 @@ package diagnosis
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"fusewright/harness/workshop/bench"
@@ -51,32 +52,116 @@ func modelOf(w *world, t *bench.Test, list []*readings.Reading) *model {
 	return m
 }
 
-func TestTry(t *testing.T) {
-	for _, name := range []string{"fen-runner"} {
-		c, test := load(t, name)
-		suspects := newModel(c, library.Default().Meter("common"), library.Default()).suspects()
-		for seed := range uint64(30) {
-			rng := rand.New(rand.NewPCG(seed, 1))
-			f := drawn(rng, suspects)
-			if seed < 5 {
-				f = nil
+// tally counts how well explanations name what was put in.
+type tally struct{ benches, unseen, first, firstSet, three, cried int }
+
+func sameElements(fs, truth []*fault) bool {
+	if len(fs) != len(truth) {
+		return false
+	}
+	for _, f := range truth {
+		if !slices.ContainsFunc(fs, func(x *fault) bool { return touches(x, f) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// touches tells whether two faults are of the same element: of swapped wires one names both.
+func touches(x, f *fault) bool {
+	if f.kind == swappedWires || x.kind == swappedWires {
+		return x.element() == f.element()
+	}
+	return x.element() == f.element() || x.branch != nil && x.branch.Load != nil && x.branch == f.branch
+}
+
+func (y *tally) add(m *model, sound *fit, fits []*fit, truth []*fault) (named bool) {
+	y.benches++
+	if len(fits) == 0 || fits[0].logP-sound.logP < cryLogP {
+		y.unseen++
+		return false
+	}
+	y.cried++
+	place, seen := 0, []*fit{}
+	for _, f := range fits {
+		if slices.ContainsFunc(seen, func(o *fit) bool { return sameElements(o.faults, f.faults) }) {
+			continue
+		}
+		seen = append(seen, f)
+		place++
+		if sameElements(f.faults, truth) {
+			if place == 1 {
+				y.first++
+				named = true
 			}
+			if place <= 3 {
+				y.three++
+			}
+			if place == 1 || alike(fits[0], f) {
+				y.firstSet++
+				named = true
+			}
+			break
+		}
+	}
+	return named
+}
+
+const cryLogP = 3.0
+
+func TestTry(t *testing.T) {
+	class := library.Default().Meter("common")
+	for _, name := range []string{"fen-runner", "hay-wain"} {
+		c, test := load(t, name)
+		suspects := newModel(c, class, library.Default()).suspects()
+		var healthy, one, two tally
+		kinds := map[string]*tally{}
+		for seed := range uint64(try) {
+			rng := rand.New(rand.NewPCG(seed, 1))
 			var fs []*fault
-			if f != nil {
-				fs = append(fs, f)
+			y := &healthy
+			if seed%4 > 0 {
+				fs, y = append(fs, drawn(rng, suspects)), &one
+			}
+			if seed%4 == 3 {
+				fs, y = append(fs, drawn(rng, suspects)), &two
+				if fs[0].branch == fs[1].branch {
+					continue
+				}
 			}
 			w := newWorld(c, rng, fs...)
-			list := w.read(test, newGauge(rng, library.Default().Meter("common"), false), func(*bench.Section) bool { return true })
+			list := w.read(test, newGauge(rng, class, apart), func(*bench.Section) bool { return true })
 			m := modelOf(w, test, list)
 			sound, fits := m.explain()
-			out := fmt.Sprintf("seed %d truth %v: n=%d sound %.1f chi2 %.1f", seed, show(fs), len(m.sensors), sound.logP, sound.chi2)
-			for _, x := range fits[:min(3, len(fits))] {
-				out += fmt.Sprintf("\n    %s %.1f chi2 %.1f", show(x.faults), x.logP-sound.logP, x.chi2)
+			ok := y.add(m, sound, fits, fs)
+			if y == &healthy {
+				if fits[0].logP-sound.logP > 0 {
+					t.Logf("healthy %d: %.1f %s", seed, fits[0].logP-sound.logP, show(fits[0].faults))
+				}
+				continue
 			}
-			t.Log(out)
+			if y == &one {
+				if kinds[fs[0].kind] == nil {
+					kinds[fs[0].kind] = &tally{}
+				}
+				kinds[fs[0].kind].add(m, sound, fits, fs)
+			}
+			if !ok && (y == &two && seed < 120 || y == &one) {
+				out := fmt.Sprintf("seed %d truth %v: sound chi2 %.1f", seed, show(fs), sound.chi2)
+				for _, x := range fits[:min(3, len(fits))] {
+					out += fmt.Sprintf("\n    %s %.1f chi2 %.1f", show(x.faults), x.logP-sound.logP, x.chi2)
+				}
+				t.Log(out)
+			}
+		}
+		t.Logf("%s healthy %+v\n one %+v\n two %+v", name, healthy, one, two)
+		for k, y := range kinds {
+			t.Logf("   %s %+v", k, *y)
 		}
 	}
 }
+
+const try, apart = 240, false
 
 func show(fs []*fault) (s string) {
 	for _, f := range fs {

@@ -3,7 +3,9 @@ package diagnosis
 import (
 	"cmp"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -21,18 +23,19 @@ func (m *model) screen(base *fit, suspects []*fault) []*fit {
 	weighted := base.solve(base.rest)
 	behind := m.behind(base.point)
 	var out []*fit
+	var apart []*fault
 	for _, f := range suspects {
 		if slices.ContainsFunc(base.faults, func(x *fault) bool { return x.element() == f.element() }) {
 			continue
 		}
-		var g *fit
-		switch {
-		case f.free || f.kind == thinnerWire:
-			g = m.bySlopes(base, f, inverse, weighted, behind)
-		default:
-			g = m.whole(base, f, inverse)
+		if !f.free && f.kind != thinnerWire {
+			apart = append(apart, f)
+		} else if g := m.bySlopes(base, f, inverse, weighted, behind); g != nil {
+			out = append(out, g)
 		}
-		if g != nil {
+	}
+	for k, rest := range m.again(base, apart) {
+		if g := m.whole(base, apart[k], rest, inverse); g != nil {
 			out = append(out, g)
 		}
 	}
@@ -149,26 +152,59 @@ func (m *model) behind(p *point) [][]float64 {
 	return p.behind
 }
 
-// whole weighs a fault by solving the network with it, with the spread of the base.
-func (m *model) whole(base *fit, f *fault, inverse *mat.SymDense) *fit {
-	faults := append(slices.Clone(base.faults), f)
-	p := m.again(base.point, f)
-	rest := make([]float64, len(m.sensors))
-	same := true
-	for i, s := range m.sensors {
-		rest[i] = s.y - p.pred[i]
-		same = same && p.pred[i] == base.pred[i]
+// again is, for each of some faults that break or join, what was read less what is then expected,
+// by solving the networks that are there again.
+func (m *model) again(base *fit, faults []*fault) [][]float64 {
+	rest := make([][]float64, len(faults))
+	changes := make([][]solve.Change, len(faults))
+	for k, f := range faults {
+		rest[k] = slices.Clone(base.rest)
+		changes[k] = change(solve.Options{}, []*fault{f}).Changes
+		all := append(slices.Clone(base.faults), f)
+		for i, s := range m.sensors {
+			if s.state < 0 {
+				rest[k][i] = s.y - m.predict(s, &point{faults: all})
+			}
+		}
 	}
-	if same {
+	var wait sync.WaitGroup
+	limit := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for at, n := range base.nets {
+		wait.Go(func() {
+			limit <- struct{}{}
+			defer func() { <-limit }()
+			for k, f := range faults {
+				if f.inert(base.sols[at]) {
+					continue
+				}
+				sol := n.Resolve(false, changes[k]...)
+				for i, s := range m.sensors {
+					if s.state != at {
+						continue
+					}
+					if rest[k][i] = 0; sol.Status == solve.Converged {
+						rest[k][i] = s.y - s.seen(sol)
+					}
+				}
+			}
+		})
+	}
+	wait.Wait()
+	return rest
+}
+
+// whole weighs a fault by what it leaves, with the spread of the base.
+func (m *model) whole(base *fit, f *fault, rest []float64, inverse *mat.SymDense) *fit {
+	if slices.Equal(rest, base.rest) {
 		return nil // nothing that was read can tell of it
 	}
 	chi2 := 0.0
-	for i := range rest {
-		for j := range rest {
-			chi2 += rest[i] * inverse.At(i, j) * rest[j]
+	for i, x := range rest {
+		for j, y := range rest {
+			chi2 += x * inverse.At(i, j) * y
 		}
 	}
-	return &fit{faults: faults, chi2: chi2, logP: base.logP + 0.5*(base.chi2-chi2) + math.Log(f.odds)}
+	return &fit{faults: append(slices.Clone(base.faults), f), chi2: chi2, logP: base.logP + 0.5*(base.chi2-chi2) + math.Log(f.odds)}
 }
 
 // misread weighs that one reading is wrong: it then says nothing, and might have been anything on its scale.

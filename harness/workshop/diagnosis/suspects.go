@@ -48,7 +48,7 @@ func (m *model) suspects() (list []*fault) {
 				add(fault{kind: contactBad, branch: b, free: true})
 			}
 		case circuit.LoadBranch:
-			if b.Load.Standby {
+			if b.Load.Standby || b.Load.Vehicle != nil { // the machine's own are not of the harness
 				continue
 			}
 			add(fault{kind: loadPower, branch: b, free: true})

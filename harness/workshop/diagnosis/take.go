@@ -29,8 +29,8 @@ func (m *model) take(t *bench.Test, placed []*readings.Placed) problem.List {
 				continue
 			}
 		}
-		if probe == nil || p.Quantity == "" || p.Section != nil && p.Section.Kind == bench.Charging {
-			continue // what a charger gives goes by the charge that it meets, which nobody knows
+		if probe == nil || p.Quantity == "" || p.Section != nil && (p.Section.Kind == bench.Charging || p.Section.Kind == bench.Live) {
+			continue // what chargers and a running engine give goes by the charge that they meet, which nobody knows
 		}
 		m.sensors = append(m.sensors, m.sensor(p, probe, label))
 	}
