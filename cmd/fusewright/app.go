@@ -37,6 +37,7 @@ type program struct {
 	Budget   reportCmd   `cmd:"" help:"Print the charging budget, or draw it." set:"out=Draw it to this file instead: .svg or .pdf."`
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
 	Bench    reportCmd   `cmd:"" help:"Print the bench test, or write it as sheets to fill in." set:"out=Write it as PDF to this file instead, with blanks for the readings."`
+	Diagnose diagnoseCmd `cmd:"" help:"Tell from readings of the bench test or of a drive what is wrong and where, and what to read next."`
 	Study    reportCmd   `cmd:"" help:"Print what happens in every short circuit and single fault, and each fuse against its wires." set:"out=Write it to this file instead: .txt, or .pdf for pages."`
 	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist, or write it."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`

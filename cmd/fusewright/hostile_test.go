@@ -63,6 +63,7 @@ var hostileRuns = []struct{ kind, line string }{
 	{"text", "bench DESIGN"},
 	{"json", "bench DESIGN --format json"},
 	{"text", "bench DESIGN -o OUT/bench.pdf"},
+	{"text", "diagnose DESIGN 1.1=right"},
 	{"text", "study DESIGN"},
 	{"json", "study DESIGN --format json"},
 	{"text", "study DESIGN -o OUT/study.pdf"},

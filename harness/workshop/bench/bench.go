@@ -80,6 +80,7 @@ type Check struct {
 	// they are how far the reading lies below the battery voltage read before.
 	Nominal, Low, High float64
 	Below              bool
+	Supply             *circuit.Node // with Below: the post against which it is
 	// ShowsV is what the meter shows at the nominal battery voltage, in volts,
 	// when Below is set.
 	ShowsV float64

@@ -503,7 +503,7 @@ func (m *maker) below(s *solved, plus, minus *circuit.Node) *Check {
 		return &Check{Quantity: quantity.Voltage, Nominal: 0, Low: nan(), High: deadV, Basis: basisDead, Probe: s.between(plus, minus)}
 	}
 	post, negative := m.c.Supply(plus)
-	c := &Check{Quantity: quantity.Voltage, Below: true, ShowsV: nominal, Basis: basisVolts, Probe: s.between(plus, minus)}
+	c := &Check{Quantity: quantity.Voltage, Below: true, Supply: post, ShowsV: nominal, Basis: basisVolts, Probe: s.between(plus, minus)}
 	drop, low, high := s.of(func(sol *solve.Solution) float64 {
 		return sol.NodeV[post.Index] - sol.NodeV[negative.Index] - volts(sol)
 	})

@@ -25,12 +25,15 @@ func (m *maker) anew(checks ...*Check) (list []*Check) {
 // postsOnly begins the place of a reading that others are read against.
 const postsOnly = "posts: "
 
+// Posts tells of the reading at the posts of a battery.
+func (c *Check) Posts() bool { return strings.HasPrefix(c.Where, postsOnly) }
+
 // telling are the passes that ask for something besides the posts, which says nothing by
 // itself; the others are named as left out.
 func (m *maker) telling(passes []*Section) (list []*Section) {
 	var silent []string
 	for _, s := range passes {
-		if s.Trouble == "" && !slices.ContainsFunc(s.Checks(), func(c *Check) bool { return !strings.HasPrefix(c.Where, postsOnly) }) {
+		if s.Trouble == "" && !slices.ContainsFunc(s.Checks(), func(c *Check) bool { return !c.Posts() }) {
 			silent = append(silent, s.Situation.Name)
 			continue
 		}

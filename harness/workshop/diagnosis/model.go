@@ -19,6 +19,7 @@ type model struct {
 	plan    *solve.Plan
 	meter   *library.Meter
 	sensors []*sensor
+	aside   []*sensor // of what sources give, which is no matter of the harness
 	states  []*state
 	spreads []spread
 	tol     *corner.Tolerances

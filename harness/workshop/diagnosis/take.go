@@ -3,9 +3,11 @@ package diagnosis
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/problem"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
 )
@@ -98,4 +100,12 @@ func (m *model) hold() {
 			o.opt.NoCharging, o.opt.BatteryV, o.opt.BatteryOhm = true, s.y, heldOhm
 		}
 	}
+	m.sensors = slices.DeleteFunc(m.sensors, func(s *sensor) bool { // what sources give is measured and does not tell of the harness
+		b := s.probe.Amps
+		apart := b != nil && s.state >= 0 && (b.Kind == circuit.ChargerBranch || b.Kind == circuit.OutputBranch || b.Kind == circuit.BatteryBranch && circuit.Running(m.states[s.state].situation))
+		if apart {
+			m.aside = append(m.aside, s)
+		}
+		return apart
+	})
 }

@@ -83,6 +83,9 @@ func (r *reader) row(f *File, heads, row []string, at func(int) problem.Pos) {
 	switch key := cells["check"]; {
 	case f.word(key) != nil:
 		*f.word(key) = cells["reads"]
+		if key == "meter" {
+			f.MeterPos = at(where["reads"])
+		}
 		return
 	case key == "cut":
 		if cells["reads"] == "" {

@@ -42,6 +42,7 @@ type File struct {
 	Design, Revision string // what was measured
 	Date, By         string // when, in the form 2026-05-09, and who; this package has no clock
 	Meter            string // class of the meter by the library; "" = not said
+	MeterPos         problem.Pos
 	Readings         []*Reading
 	Cut              []*Tick // wires cut, stripped, crimped and labelled
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/proof/fuzztest"
@@ -36,6 +37,7 @@ cut list:
 
 // clean are the readings without their places, which differ between the two forms.
 func clean(f *File) *File {
+	f.MeterPos = problem.Pos{}
 	for _, r := range f.Readings {
 		r.Pos.File, r.Pos.Line, r.Pos.Col = "", 0, 0
 	}

@@ -63,6 +63,9 @@ func readYAML(file string, src []byte) (*File, error) {
 	r.keys(doc.Content[0], []string{mark, "design", "revision", "date", "by", "meter", "readings", "cut list"}, func(key string, n *yaml.Node) {
 		if into := f.word(key); into != nil {
 			*into = r.text(key, n)
+			if key == "meter" {
+				f.MeterPos = r.at(n)
+			}
 			return
 		}
 		switch key {

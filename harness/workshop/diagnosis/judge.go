@@ -1,0 +1,153 @@
+package diagnosis
+
+import (
+	"math"
+	"strings"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/workshop/bench"
+	"fusewright/harness/workshop/bench/readings"
+)
+
+// Verdict is what a reading is by its bounds.
+type Verdict string
+
+// The verdicts.
+const (
+	Pass      Verdict = "pass"
+	Fail      Verdict = "FAIL"
+	NotJudged Verdict = "not judged"
+)
+
+// Judged is one reading against its bounds.
+type Judged struct {
+	Check   string  `json:"check"`         // its number, or where it was read
+	Was     string  `json:"was,omitempty"` // the number under which it was read
+	In      string  `json:"in"`
+	What    string  `json:"what"`
+	Reads   string  `json:"reads"`
+	Allowed string  `json:"allowed"` // in the meter's own unit, reckoned from the posts that were read; "" = no bounds
+	Verdict Verdict `json:"verdict"`
+	Why     string  `json:"why,omitempty"` // by how much it is out, or why it is not judged
+	Pos     string  `json:"at"`
+}
+
+// judge holds every reading against its bounds.
+func judge(placed []*readings.Placed) []*Judged {
+	posts := postsOf(placed)
+	list := make([]*Judged, len(placed))
+	for i, p := range placed {
+		j := &Judged{Check: p.Reading.Check, Was: p.Was, In: p.In, Reads: shown(p.Reading), Verdict: NotJudged, Pos: p.Pos.String()}
+		list[i] = j
+		c := p.Check
+		if c == nil {
+			j.What = "of your own"
+			j.Why = "no bounds: it counts for what explains them all"
+			continue
+		}
+		in, _ := readings.Key(p.Section, p.Group, c)
+		j.Check, j.In, j.What = c.Number, in, what(c)
+		switch {
+		case p.Quantity == "":
+			j.Allowed = c.Text
+			j.Verdict = map[bool]Verdict{true: Pass, false: Fail}[p.Right]
+		case c.Text != "" && c.Quantity == quantity.Current: // what is printed on a fuse
+			j.Allowed, j.Verdict = c.Text, Pass
+			if math.Abs(p.Value-c.Nominal) > 1e-6 {
+				j.Verdict, j.Why = Fail, "another rating"
+			}
+		default:
+			j.bound(c, p, posts)
+		}
+	}
+	return list
+}
+
+// what names a check as the bench test does.
+func what(c *bench.Check) string { return strings.TrimSpace(c.Ref+" "+c.Name) + ", " + c.Where }
+
+// shown is a reading as it was written.
+func shown(r *readings.Reading) string {
+	if r.Text != "" {
+		return r.Text
+	}
+	if math.IsInf(r.Value, 0) {
+		return readings.Open
+	}
+	return quantity.Format(r.Value, r.Quantity)
+}
+
+// meterText is a figure with the places that a meter has: hundredths of a volt.
+func meterText(v float64, of quantity.Dimension) string {
+	if of == quantity.Voltage && math.Abs(v) >= 1 {
+		return quantity.Fixed(v, 2) + " V"
+	}
+	return quantity.Format(v, of)
+}
+
+// bound holds a reading against low and high; volts below the posts against what was read there.
+func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Section][]*readings.Placed) {
+	low, high := c.Low, c.High
+	if c.PlainHigh > 0 {
+		high = math.Ceil(c.PlainHigh*100) / 100 // as the sheet prints it
+	}
+	if c.Below {
+		at := postFor(p, posts[p.Section])
+		if at == nil {
+			j.Why = "the posts of its section were not read, against which it is"
+			return
+		}
+		low, high = at.Value-c.High, at.Value-c.Low
+	}
+	unit := func(v float64) string { return meterText(v, c.Quantity) }
+	switch {
+	case math.IsNaN(low) && math.IsNaN(high):
+		j.Why = "no bounds"
+		return
+	case math.IsNaN(low) || low == 0 && !c.Below:
+		j.Allowed = unit(high) + " at most"
+	case math.IsNaN(high):
+		j.Allowed = unit(low) + " at least"
+	default:
+		j.Allowed = quantity.Range(low, high, c.Quantity)
+		if c.Quantity == quantity.Voltage && low >= 1 {
+			j.Allowed = quantity.Fixed(low, 2) + " to " + meterText(high, c.Quantity)
+		}
+	}
+	switch {
+	case !math.IsNaN(low) && p.Value < low:
+		j.Verdict, j.Why = Fail, quantity.Format(low-p.Value, c.Quantity)+" too low"
+	case !math.IsNaN(high) && p.Value > high:
+		j.Verdict, j.Why = Fail, quantity.Format(p.Value-high, c.Quantity)+" too high"
+		if math.IsInf(p.Value, 0) {
+			j.Why = "no way through"
+		}
+	default:
+		j.Verdict = Pass
+	}
+}
+
+// postsOf are the readings at posts by section.
+func postsOf(placed []*readings.Placed) map[*bench.Section][]*readings.Placed {
+	posts := map[*bench.Section][]*readings.Placed{}
+	for _, p := range placed {
+		if p.Check != nil && p.Check.Posts() {
+			posts[p.Section] = append(posts[p.Section], p)
+		}
+	}
+	return posts
+}
+
+// postFor is the reading at the posts that feed what a check is of: in its group, else in its section.
+func postFor(p *readings.Placed, posts []*readings.Placed) *readings.Placed {
+	var found *readings.Placed
+	for _, x := range posts {
+		if x.Check.Probe.Volts[0].Plus != p.Check.Supply {
+			continue
+		}
+		if found == nil || x.Group == p.Group {
+			found = x
+		}
+	}
+	return found
+}
