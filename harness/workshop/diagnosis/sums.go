@@ -15,7 +15,7 @@ func (m *model) sums(sound, f *fit) []Sum {
 		return nil
 	}
 	i := m.strongest(sound, f, func(s *sensor) bool {
-		return s.state < 0 && s.probe.Coil == nil || s.state >= 0 && len(s.probe.Volts) == 1
+		return s.state < 0 && s.probe.Coil == nil || s.Check != nil && s.Check.Below
 	})
 	if i < 0 {
 		return nil

@@ -97,6 +97,9 @@ func (r *Reading) Take(text string) error {
 	case dim == "":
 		return &quantity.Error{What: fmt.Sprintf("%q has no unit", r.Text), Expected: "a reading with its unit, such as 13.21 V, or " + Open + ", " + Right + ", " + Wrong}
 	}
+	if text, err := quantity.Tidy(r.Text, dim); err == nil {
+		r.Text = text // "13.21V" is "13.21 V"
+	}
 	r.Value, r.Quantity = v, dim
 	return nil
 }
