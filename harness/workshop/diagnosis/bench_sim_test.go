@@ -154,14 +154,13 @@ func (g *gauge) shows(scale int, v float64) float64 {
 	if math.IsInf(v, 0) {
 		return v
 	}
-	least := [gains]float64{0.1, 100, 6e-4, 0}[scale]
 	if scale == clamp {
 		return math.Round((v*(1+g.share[scale])+even(g.rng, -g.class.ClampA, g.class.ClampA))*100) / 100
 	}
-	digit := lastPlace(g.class, v, least)
+	digit := lastPlace(g.class, v, least[scale])
 	x := v*(1+g.share[scale]) + even(g.rng, -g.class.Digits, g.class.Digits)*digit
 	if scale == ohms {
-		x = math.Max(0, x+even(g.rng, -0.05, 0.05))
+		x = math.Max(0, x+even(g.rng, -touchOhm, touchOhm))
 	}
 	return math.Round(x/digit) * digit
 }

@@ -61,8 +61,9 @@ func (m *model) poor(f *fit) bool {
 	return f.chi2 > n+poorSigma*math.Sqrt(2*n)
 }
 
-// toldApart is from which distance, in standard deviations, readings can tell two explanations apart.
-const toldApart = 1.0
+// toldApart is from which distance, in standard deviations, readings can tell two explanations apart:
+// nearer, the wrong one of them agrees better one time in six or oftener.
+const toldApart = 2.0
 
 // alike tells whether two explanations expect the same of every reading, as near as the meter can tell.
 func alike(a, b *fit) bool {

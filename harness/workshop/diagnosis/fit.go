@@ -31,7 +31,8 @@ func (m *model) weigh(p *point) *fit {
 	for k := range m.spreads {
 		var at []int
 		for i := range n {
-			if p.grad[i][k] != 0 {
+			if g := p.grad[i][k]; g != 0 {
+				p.grad[i][k] = math.Max(-m.bend(i), math.Min(m.bend(i), g))
 				at = append(at, i)
 			}
 		}
@@ -59,6 +60,16 @@ func (m *model) weigh(p *point) *fit {
 		f.logP += math.Log(x.odds)
 	}
 	return f
+}
+
+// bend is as far as a sensor may move by one standard deviation of a sound circuit before the slope is
+// no longer believed: at the edge of a collapse slopes grow without bound.
+func (m *model) bend(i int) float64 {
+	s := m.sensors[i]
+	if s.state >= 0 && s.probe.Amps == nil {
+		return 0.1 * m.c.Design.NominalV()
+	}
+	return 0.5 * math.Max(math.Abs(s.y), 0.2)
 }
 
 // lost tells of a sensor in a state that has no operating point.

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
+	"fusewright/library"
 )
 
 // Verdict is what a reading is by its bounds.
@@ -33,7 +34,7 @@ type Judged struct {
 }
 
 // judge holds every reading against its bounds.
-func judge(placed []*readings.Placed) []*Judged {
+func judge(placed []*readings.Placed, meter *library.Meter) []*Judged {
 	posts := postsOf(placed)
 	list := make([]*Judged, len(placed))
 	for i, p := range placed {
@@ -57,7 +58,7 @@ func judge(placed []*readings.Placed) []*Judged {
 				j.Verdict, j.Why = Fail, "another rating"
 			}
 		default:
-			j.bound(c, p, posts)
+			j.bound(c, p, posts, meter)
 		}
 	}
 	return list
@@ -86,7 +87,7 @@ func meterText(v float64, of quantity.Dimension) string {
 }
 
 // bound holds a reading against low and high; volts below the posts against what was read there.
-func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Section][]*readings.Placed) {
+func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Section][]*readings.Placed, meter *library.Meter) {
 	low, high := c.Low, c.High
 	if c.PlainHigh > 0 {
 		high = math.Ceil(c.PlainHigh*100) / 100 // as the sheet prints it
@@ -98,6 +99,13 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 			return
 		}
 		low, high = at.Value-c.High, at.Value-c.Low
+	}
+	if c.Probe != nil {
+		more := beyondSheet(c, p, meter)
+		low, high = low-more, high+more
+		if !c.Below {
+			low = math.Max(0, low)
+		}
 	}
 	unit := func(v float64) string { return meterText(v, c.Quantity) }
 	switch {
@@ -125,6 +133,31 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 	default:
 		j.Verdict = Pass
 	}
+}
+
+// beyondSheet is by how much the meter in the hand may be off more than that for which the sheet
+// gives its bounds: a bound that a sound harness can miss by the meter alone is none.
+func beyondSheet(c *bench.Check, p *readings.Placed, meter *library.Meter) float64 {
+	scale := scaleOf(p, c.Probe)
+	digits, touch := digitsOf(meter, scale, p.Value)
+	own, sheet := digits+touch, 0.0
+	switch {
+	case c.Below: // a difference of two readings of one meter, whose share goes out
+		own, sheet = 2*own, bench.VoltFixedV
+	case scale == ohms:
+		own, sheet = own+meter.OhmShare*math.Min(p.Value, openCoilOhm), bench.OhmFixed+bench.OhmShare*math.Min(p.Value, openCoilOhm)
+	case scale == clamp:
+		own, sheet = own+meter.ClampShare*p.Value, bench.ClampFixedA+bench.ClampShare*p.Value
+	case scale == amps && p.Section.Kind == bench.FirstPower:
+		own, sheet = own+meter.AmpShare*p.Value, bench.SupplyFixedA+bench.SupplyShare*p.Value
+	case scale == amps:
+		own, sheet = own+meter.AmpShare*p.Value, bench.StandbyFixedA+bench.StandbyShare*p.Value
+	case math.Abs(p.Value) < 1:
+		own, sheet = own+meter.VoltShare*p.Value, bench.DropFixedV+bench.DropShare*p.Value
+	default:
+		own, sheet = own+meter.VoltShare*p.Value, bench.VoltFixedV/2+bench.VoltShare*p.Value
+	}
+	return math.Max(0, own-sheet)
 }
 
 // postsOf are the readings at posts by section.

@@ -20,13 +20,13 @@ const (
 )
 
 // tell fills in what the network says.
-func (m *model) tell(d *Diagnosis) {
+func (m *model) tell(d *Diagnosis) []*candidate {
 	sound, fits := m.explain()
 	list, share := candidates(sound, fits)
 	d.Sound = share
 	if len(list) == 0 {
 		d.Measured = m.measured(sound)
-		return
+		return nil
 	}
 	for _, c := range list {
 		for _, o := range list {
@@ -64,6 +64,7 @@ func (m *model) tell(d *Diagnosis) {
 		measuredBy = list[0].fit
 	}
 	d.Measured = m.measured(measuredBy)
+	return list
 }
 
 // ref is the designation of what a fault is of.
