@@ -60,7 +60,7 @@ func newWorld(c *circuit.Circuit, rng *rand.Rand, faults ...*fault) *world {
 			}
 		case b.OfCoil():
 			w.ohm[i] = b.Ohm * even(rng, 1-bench.CoilTolerance, 1+bench.CoilTolerance)
-		case b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch || b.Kind == circuit.ResistorBranch:
+		case b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch: // the way through a frame is as the design has it: so are its bounds
 			w.ohm[i] = b.Ohm * off()
 		}
 	}
@@ -82,7 +82,7 @@ func (w *world) options(opt solve.Options) solve.Options {
 		opt.BatteryV = w.postsV[opt.BatteryV]
 	} else {
 		opt.Discharged = w.charge
-		opt.BanksDischarged = w.charge / 2
+		opt.BanksDischarged = w.charge * bench.FurtherMost / bench.MostDischarge
 	}
 	opt.RegulatedV = w.regV
 	opt.AcceptFolded = true

@@ -103,8 +103,8 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 	if c.Probe != nil {
 		more := beyondSheet(c, p, meter)
 		low, high = low-more, high+more
-		if !c.Below {
-			low = math.Max(0, low)
+		if !c.Below && low <= 0 { // a meter at nothing may show a digit below
+			low = math.NaN()
 		}
 	}
 	unit := func(v float64) string { return meterText(v, c.Quantity) }
@@ -112,7 +112,7 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 	case math.IsNaN(low) && math.IsNaN(high):
 		j.Why = "no bounds"
 		return
-	case math.IsNaN(low) || low == 0 && !c.Below:
+	case math.IsNaN(low):
 		j.Allowed = unit(high) + " at most"
 	case math.IsNaN(high):
 		j.Allowed = unit(low) + " at least"

@@ -114,7 +114,7 @@ func digitsOf(m *library.Meter, scale int, value float64) (digits, touch float64
 			touch = touchV
 		}
 	}
-	return m.Digits * lastPlace(m, value, least[scale]), touch
+	return (m.Digits + 0.5) * lastPlace(m, value, least[scale]), touch // half a digit is rounded
 }
 
 // noise is the standard deviation of what is a reading's own error.
