@@ -24,6 +24,10 @@ type model struct {
 	spreads []spread
 	tol     *corner.Tolerances
 	odds    func(kind string) float64
+	// soundPred is what sensors read of a sound circuit; expected is the logarithm of the evidence
+	// that it has on average.
+	soundPred []float64
+	expected  float64
 }
 
 // point is the circuit with some faults: what every sensor would read, and how that moves with

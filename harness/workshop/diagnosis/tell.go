@@ -191,12 +191,12 @@ func (m *model) ruledOut(top *candidate, list []*candidate) (refs []string) {
 		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
 			continue
 		}
-		way := m.c.NeededBy(b)
-		if !slices.Contains(way, top.faults[0].branch) {
+		way := m.c.Needed(b)
+		if !way[top.faults[0].branch.Index] {
 			continue
 		}
-		for _, x := range way {
-			if !may[x] && x.Conductor() {
+		for _, x := range m.c.Branches {
+			if way[x.Index] && !may[x] && x.Conductor() {
 				f := fault{kind: contactBad, branch: x}
 				if x.Wire != nil {
 					f.wire = x.Wire
