@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/workshop/diagnosis"
 )
 
@@ -69,6 +70,14 @@ func all(n int) string {
 		return "The one reading is"
 	}
 	return fmt.Sprintf("All %d readings are", n)
+}
+
+// AlikeLine says what the readings cannot tell from the likeliest; "" = nothing.
+func AlikeLine(e *diagnosis.Explanation) string {
+	if len(e.Alike) == 0 {
+		return ""
+	}
+	return "The readings taken cannot tell it from " + wording.Or(e.Alike) + "."
 }
 
 // DiagnosisTable is every reading against its bounds.
@@ -172,6 +181,9 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 		e := d.Explanations[0]
 		head("What best explains them")
 		fmt.Fprintf(b, "  %s\n", e.Text)
+		if line := AlikeLine(e); line != "" {
+			fmt.Fprintf(b, "  %s\n", line)
+		}
 		if len(e.Sums) > 0 {
 			b.WriteString("\n")
 			SumsTable(e.Sums).write(b)

@@ -143,16 +143,15 @@ func TestJudged(t *testing.T) {
 		}
 	}
 	lamp := check["10.7"]
-	more := 2*(3.5*0.01+driftV) - bench.VoltFixedV // two readings on the 60 V scale of 6000 counts
 	for _, x := range []struct {
 		name    string
 		posts   float64
 		reads   float64
 		verdict Verdict
 	}{
-		{"at the least", 14, 14 - lamp.High - more + 1e-9, Pass}, {"below", 14, 14 - lamp.High - more - 1e-6, Fail},
-		{"at the most", 14, 14 - lamp.Low + more - 1e-9, Pass}, {"above", 14, 14 - lamp.Low + more + 1e-6, Fail},
-		{"with other posts", 13.7, 13.7 - lamp.High - more + 1e-9, Pass},
+		{"at the least", 14, 14 - lamp.High + 1e-9, Pass}, {"below", 14, 14 - lamp.High - 1e-6, Fail},
+		{"at the most", 14, 14 - lamp.Low - 1e-9, Pass}, {"above", 14, 14 - lamp.Low + 1e-6, Fail},
+		{"with other posts", 13.7, 13.7 - lamp.High + 1e-9, Pass},
 	} {
 		f := &readings.File{Readings: []*readings.Reading{{Check: "10.1", Value: x.posts, Quantity: lamp.Quantity}, {Check: "10.7", Value: x.reads, Quantity: lamp.Quantity}}}
 		placed, problems := readings.Match(test, f.Readings)
@@ -161,6 +160,14 @@ func TestJudged(t *testing.T) {
 		}
 		if got := judge(placed, class)[1]; got.Verdict != x.verdict {
 			t.Errorf("%s: %+v", x.name, got)
+		}
+	}
+	wire := check["1.2"]
+	most := math.Ceil(wire.PlainHigh*100)/100 + 0.35 + touchOhm - bench.OhmFixed // three digits and a half of 0.1 Ω, and the probes
+	for reads, verdict := range map[float64]Verdict{most - 1e-9: Pass, most + 1e-6: Fail} {
+		placed, _ := readings.Match(test, []*readings.Reading{{Check: "1.2", Value: reads, Quantity: wire.Quantity}})
+		if got := judge(placed, class)[0]; got.Verdict != verdict {
+			t.Errorf("%g Ω: %+v", reads, got)
 		}
 	}
 	d, err := Of(c, test, typed(t, "", "10.7=13.9V", "2.3=5A", "2.4=7.5A", "2.5=wrong", "3.1=300kΩ", "4.1=80Ω"))

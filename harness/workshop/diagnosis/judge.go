@@ -135,29 +135,15 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 	}
 }
 
-// beyondSheet is by how much the meter in the hand may be off more than that for which the sheet
-// gives its bounds: a bound that a sound harness can miss by the meter alone is none.
+// beyondSheet is by how much a two-wire meter in the hand may be off more than the 0.2 Ω for which the
+// sheet gives its bounds: what a sound wire can miss by the meter alone is no bound. Volts and amperes
+// keep the sheet's.
 func beyondSheet(c *bench.Check, p *readings.Placed, meter *library.Meter) float64 {
-	scale := scaleOf(p, c.Probe)
-	digits, touch := digitsOf(meter, scale, p.Value)
-	own, sheet := digits+touch, 0.0
-	switch {
-	case c.Below: // a difference of two readings of one meter, whose share goes out
-		own, sheet = 2*own, bench.VoltFixedV
-	case scale == ohms:
-		own, sheet = own+meter.OhmShare*math.Min(p.Value, openCoilOhm), bench.OhmFixed+bench.OhmShare*math.Min(p.Value, openCoilOhm)
-	case scale == clamp:
-		own, sheet = own+meter.ClampShare*p.Value, bench.ClampFixedA+bench.ClampShare*p.Value
-	case scale == amps && p.Section.Kind == bench.FirstPower:
-		own, sheet = own+meter.AmpShare*p.Value, bench.SupplyFixedA+bench.SupplyShare*p.Value
-	case scale == amps:
-		own, sheet = own+meter.AmpShare*p.Value, bench.StandbyFixedA+bench.StandbyShare*p.Value
-	case math.Abs(p.Value) < 1:
-		own, sheet = own+meter.VoltShare*p.Value, bench.DropFixedV+bench.DropShare*p.Value
-	default:
-		own, sheet = own+meter.VoltShare*p.Value, bench.VoltFixedV/2+bench.VoltShare*p.Value
+	if scaleOf(p, c.Probe) != ohms {
+		return 0
 	}
-	return math.Max(0, own-sheet)
+	digits, touch := digitsOf(meter, ohms, p.Value)
+	return math.Max(0, digits+touch-bench.OhmFixed+(meter.OhmShare-bench.OhmShare)*math.Min(p.Value, openCoilOhm))
 }
 
 // postsOf are the readings at posts by section.

@@ -216,9 +216,6 @@ func (m *model) notes(d *Diagnosis, placed []*readings.Placed) {
 	if len(d.Explanations) > 0 {
 		d.Notes = append(d.Notes, "Sizes come from the readings. How often each kind of fault occurs is from memory: of explanations that the readings hardly "+
 			"tell apart the order may well be another.")
-		if a := d.Explanations[0].Alike; len(a) > 0 {
-			d.Notes = append(d.Notes, "The readings taken cannot tell "+strings.Join(d.Explanations[0].Elements, " with ")+" from "+wording.And(a)+".")
-		}
 		if !d.Explanations[0].Fits {
 			d.Notes = append(d.Notes, "No single fault and no pair of faults that was tried explains all readings as well as the meter should let it: look for more than two, "+
 				"or for a reading at another point than the sheet says.")
