@@ -141,7 +141,7 @@ func newGauge(rng *rand.Rand, class *library.Meter, apart bool) *gauge {
 }
 
 func (g *gauge) draw() {
-	for i, s := range [gains]float64{g.class.VoltShare, g.class.OhmShare, g.class.AmpShare, g.class.ClampShare} {
+	for i, s := range [gains]float64{g.class.VoltShare, g.class.OhmShare, g.class.AmpShare, g.class.ClampShare, bench.SupplyShare} {
 		g.share[i] = even(g.rng, -s, s)
 	}
 }
@@ -156,6 +156,9 @@ func (g *gauge) shows(scale int, v float64) float64 {
 	}
 	if scale == clamp {
 		return math.Round((v*(1+g.share[scale])+even(g.rng, -g.class.ClampA, g.class.ClampA))*100) / 100
+	}
+	if scale == supply {
+		return math.Round((v*(1+g.share[scale])+even(g.rng, -bench.SupplyFixedA, bench.SupplyFixedA))*1000) / 1000
 	}
 	digit := lastPlace(g.class, v, least[scale])
 	x := v*(1+g.share[scale]) + even(g.rng, -g.class.Digits, g.class.Digits)*digit

@@ -35,6 +35,7 @@ const (
 	ohms
 	amps
 	clamp
+	supply // the supply's own display at first power
 	gains
 )
 
@@ -107,6 +108,8 @@ func digitsOf(m *library.Meter, scale int, value float64) (digits, touch float64
 	switch scale {
 	case clamp:
 		return m.ClampA, 0
+	case supply:
+		return bench.SupplyFixedA, 0
 	case ohms:
 		touch = touchOhm
 	case volts:
@@ -135,7 +138,7 @@ func lastPlace(m *library.Meter, value, smallest float64) float64 {
 
 // share is the error that is common to a scale of the meter, as a standard deviation.
 func share(m *library.Meter, scale int) float64 {
-	return [gains]float64{m.VoltShare, m.OhmShare, m.AmpShare, m.ClampShare}[scale] * rectangular
+	return [gains]float64{m.VoltShare, m.OhmShare, m.AmpShare, m.ClampShare, bench.SupplyShare}[scale] * rectangular
 }
 
 // ohmsOf is what a sensor without power reads with changes, in ohms.

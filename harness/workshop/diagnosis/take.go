@@ -56,6 +56,8 @@ func scaleOf(p *readings.Placed, probe *bench.Probe) int {
 		return ohms
 	case probe.Amps == nil:
 		return volts
+	case p.Section != nil && p.Section.Kind == bench.FirstPower:
+		return supply
 	case p.Check != nil && strings.HasPrefix(p.Check.Where, "clamp"), p.Check == nil && strings.HasPrefix(p.Reading.Check, round):
 		return clamp
 	}
