@@ -58,8 +58,11 @@ func DiagnosisVerdict(d *diagnosis.Diagnosis) string {
 	case d.Wrong:
 		return fmt.Sprintf("%s in bounds, and yet together they are not those of a sound harness.", all(n))
 	}
-	unjudged := n - d.Passed
-	if unjudged == 0 {
+	unjudged := n - d.Passed - d.Doubtful
+	switch {
+	case d.Doubtful > 0:
+		return fmt.Sprintf("%d of %d readings out of bounds by less than the meter may be off: read them again.", d.Doubtful, n)
+	case unjudged == 0:
 		return fmt.Sprintf("%s in bounds.", all(n))
 	}
 	return fmt.Sprintf("%d readings in bounds, %d not judged.", d.Passed, unjudged)

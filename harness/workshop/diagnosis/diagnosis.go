@@ -33,6 +33,7 @@ type Diagnosis struct {
 	Readings []*Judged `json:"readings"`
 	Passed   int       `json:"passed"`
 	Failed   int       `json:"failed"`
+	Doubtful int       `json:"doubtful"`
 	// Certain is wrong by what was seen or by a reading that stands for itself.
 	Certain []string `json:"certain,omitempty"`
 	// Wrong tells that a reading is out of its bounds, or that all together are not of a sound harness.
@@ -98,6 +99,8 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 			d.Passed++
 		case Fail:
 			d.Failed++
+		case Doubtful:
+			d.Doubtful++
 		}
 	}
 	d.Certain = certain(placed, d.Readings)

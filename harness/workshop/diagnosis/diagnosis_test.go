@@ -143,31 +143,29 @@ func TestJudged(t *testing.T) {
 		}
 	}
 	lamp := check["10.7"]
+	more := 2*3.5*0.01 - bench.VoltFixedV // two readings, three digits and a half of the 60 V scale of 6000 counts
+	wire := check["1.2"]
+	ohm := math.Ceil(wire.PlainHigh*100) / 100
 	for _, x := range []struct {
 		name    string
+		check   *bench.Check
 		posts   float64
 		reads   float64
 		verdict Verdict
 	}{
-		{"at the least", 14, 14 - lamp.High + 1e-9, Pass}, {"below", 14, 14 - lamp.High - 1e-6, Fail},
-		{"at the most", 14, 14 - lamp.Low - 1e-9, Pass}, {"above", 14, 14 - lamp.Low + 1e-6, Fail},
-		{"with other posts", 13.7, 13.7 - lamp.High + 1e-9, Pass},
+		{"at the least", lamp, 14, 14 - lamp.High + 1e-9, Pass}, {"below", lamp, 14, 14 - lamp.High - 1e-6, Doubtful},
+		{"as far as the meter may be off", lamp, 14, 14 - lamp.High - more + 1e-9, Doubtful}, {"beyond", lamp, 14, 14 - lamp.High - more - 1e-6, Fail},
+		{"at the most", lamp, 14, 14 - lamp.Low - 1e-9, Pass}, {"above", lamp, 14, 14 - lamp.Low + more + 1e-6, Fail},
+		{"with other posts", lamp, 13.7, 13.7 - lamp.High + 1e-9, Pass},
+		{"a wire at its most", wire, 14, ohm, Pass}, {"a wire above", wire, 14, ohm + 0.2 - 1e-6, Doubtful}, {"a wire far above", wire, 14, ohm + 0.2 + 1e-6, Fail},
 	} {
-		f := &readings.File{Readings: []*readings.Reading{{Check: "10.1", Value: x.posts, Quantity: lamp.Quantity}, {Check: "10.7", Value: x.reads, Quantity: lamp.Quantity}}}
+		f := &readings.File{Readings: []*readings.Reading{{Check: "10.1", Value: x.posts, Quantity: lamp.Quantity}, {Check: x.check.Number, Value: x.reads, Quantity: x.check.Quantity}}}
 		placed, problems := readings.Match(test, f.Readings)
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
 		if got := judge(placed, class)[1]; got.Verdict != x.verdict {
 			t.Errorf("%s: %+v", x.name, got)
-		}
-	}
-	wire := check["1.2"]
-	most := math.Ceil(wire.PlainHigh*100)/100 + 0.35 + touchOhm - bench.OhmFixed // three digits and a half of 0.1 Ω, and the probes
-	for reads, verdict := range map[float64]Verdict{most - 1e-9: Pass, most + 1e-6: Fail} {
-		placed, _ := readings.Match(test, []*readings.Reading{{Check: "1.2", Value: reads, Quantity: wire.Quantity}})
-		if got := judge(placed, class)[0]; got.Verdict != verdict {
-			t.Errorf("%g Ω: %+v", reads, got)
 		}
 	}
 	d, err := Of(c, test, typed(t, "", "10.7=13.9V", "2.3=5A", "2.4=7.5A", "2.5=wrong", "3.1=300kΩ", "4.1=80Ω"))

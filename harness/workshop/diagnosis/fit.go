@@ -45,7 +45,7 @@ func (m *model) weigh(p *point) *fit {
 	for i, s := range m.sensors {
 		sd := noise(m.meter, s.gain, p.pred[i])
 		if s.state >= 0 && m.soundPred != nil {
-			sd = math.Hypot(sd, grossShare*(p.pred[i]-m.soundPred[i]))
+			sd = math.Hypot(sd, grossShare*math.Min(math.Abs(p.pred[i]-m.soundPred[i]), math.Abs(p.pred[i])))
 		}
 		if p.lost(s) { // relays that chatter, a supply that breaks down: a meter shows anything
 			sd = math.Hypot(s.y, p.pred[i]) + 1
@@ -66,8 +66,8 @@ func (m *model) weigh(p *point) *fit {
 }
 
 // grossShare is how well it is known what a network does with a fault in it, of what the fault does:
-// loads far below their volts do not keep to their laws. Common practice, no source.
-const grossShare = 0.03
+// loads far below their volts do not keep to their laws; what is dead is dead. Common practice, no source.
+const grossShare = 0.01
 
 // bend is as far as a sensor may move by one standard deviation of a sound circuit before the slope is
 // no longer believed: at the edge of a collapse slopes grow without bound.

@@ -17,6 +17,7 @@ type Verdict string
 const (
 	Pass      Verdict = "pass"
 	Fail      Verdict = "FAIL"
+	Doubtful  Verdict = "doubtful" // out of bounds by less than the meter may be off
 	NotJudged Verdict = "not judged"
 )
 
@@ -100,12 +101,8 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 		}
 		low, high = at.Value-c.High, at.Value-c.Low
 	}
-	if c.Probe != nil {
-		more := beyondSheet(c, p, meter)
-		low, high = low-more, high+more
-		if !c.Below && low <= 0 { // a meter at nothing may show a digit below
-			low = math.NaN()
-		}
+	if !c.Below && low <= 0 { // a meter at nothing may show a digit below
+		low = math.NaN()
 	}
 	unit := func(v float64) string { return meterText(v, c.Quantity) }
 	switch {
@@ -122,28 +119,52 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 			j.Allowed = quantity.Fixed(low, 2) + " to " + meterText(high, c.Quantity)
 		}
 	}
+	out := 0.0
 	switch {
 	case !math.IsNaN(low) && p.Value < low:
-		j.Verdict, j.Why = Fail, quantity.Format(low-p.Value, c.Quantity)+" too low"
+		out = low - p.Value
+		j.Why = quantity.Format(out, c.Quantity) + " too low"
 	case !math.IsNaN(high) && p.Value > high:
-		j.Verdict, j.Why = Fail, quantity.Format(p.Value-high, c.Quantity)+" too high"
-		if math.IsInf(p.Value, 0) {
-			j.Why = "no way through"
-		}
-	default:
+		out = p.Value - high
+		j.Why = quantity.Format(out, c.Quantity) + " too high"
+	}
+	switch {
+	case out == 0:
 		j.Verdict = Pass
+	case math.IsInf(out, 0):
+		j.Verdict, j.Why = Fail, "no way through"
+	case c.Probe != nil && out <= beyondSheet(c, p, meter):
+		j.Verdict = Doubtful
+		j.Why += ", which the meter may be off: read again"
+	default:
+		j.Verdict = Fail
 	}
 }
 
-// beyondSheet is by how much a two-wire meter in the hand may be off more than the 0.2 Ω for which the
-// sheet gives its bounds: what a sound wire can miss by the meter alone is no bound. Volts and amperes
-// keep the sheet's.
+// beyondSheet is by how much the meter in the hand may be off more than that for which the sheet
+// gives its bounds: what a sound harness can miss by the meter alone is no proof.
 func beyondSheet(c *bench.Check, p *readings.Placed, meter *library.Meter) float64 {
-	if scaleOf(p, c.Probe) != ohms {
+	scale := scaleOf(p, c.Probe)
+	own, touch := digitsOf(meter, scale, p.Value)
+	value := math.Min(math.Abs(p.Value), openCoilOhm)
+	sheet := 0.0
+	switch {
+	case c.Below: // a difference of two readings of one meter, whose share goes out
+		own, sheet = 2*own, bench.VoltFixedV
+	case scale == ohms:
+		own, sheet = own+touch+meter.OhmShare*value, bench.OhmFixed+bench.OhmShare*value
+	case scale == clamp:
+		own, sheet = own+meter.ClampShare*value, bench.ClampFixedA+bench.ClampShare*value
+	case scale == amps:
+		own, sheet = own+meter.AmpShare*value, bench.StandbyFixedA+bench.StandbyShare*value
+	case scale == supply:
 		return 0
+	case value < 1:
+		own, sheet = own+meter.VoltShare*value, bench.DropFixedV+bench.DropShare*value
+	default:
+		own, sheet = own+meter.VoltShare*value, bench.VoltFixedV/2+bench.VoltShare*value
 	}
-	digits, touch := digitsOf(meter, ohms, p.Value)
-	return math.Max(0, digits+touch-bench.OhmFixed+(meter.OhmShare-bench.OhmShare)*math.Min(p.Value, openCoilOhm))
+	return math.Max(0, own-sheet)
 }
 
 // postsOf are the readings at posts by section.
