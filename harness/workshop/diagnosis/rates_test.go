@@ -13,7 +13,7 @@ import (
 )
 
 var (
-	benches = flag.Int("benches", 40, "simulated benches with faults of a whole run, and as many healthy ones")
+	benches = flag.Int("benches", 20, "simulated benches with faults of a whole run, and as many healthy ones")
 	apart   = flag.Bool("apart", false, "the meter's share of error differs from reading to reading")
 	misses  = flag.Bool("misses", false, "tell of benches that are not named")
 )
@@ -214,6 +214,17 @@ func TestRates(t *testing.T) {
 		all.one.sum(r.one)
 		all.two.sum(r.two)
 	}
+	least := func(what string, got, of, percent int) {
+		if got*100 < of*percent {
+			t.Errorf("%s: %d of %d, at least %d %% are wanted", what, got, of, percent)
+		}
+	}
+	seen := all.one.benches - all.one.silent
+	least("nothing cried on healthy ones", all.healthy.benches-all.healthy.cried, all.healthy.benches, 99)
+	least("one fault named first, with what cannot be told from it", all.one.inSet, seen, 90)
+	least("one fault among the first three", all.one.inThree, seen, 92)
+	both := all.two.benches - all.two.silent
+	least("two faults among the first three", all.two.inThree, both, 50)
 	t.Logf("all\n  healthy %v\n  one fault %v\n  two faults %v", &all.healthy, &all.one, &all.two)
 }
 

@@ -94,6 +94,8 @@ const (
 	touchOhm = 0.05
 	driftV   = 0.014
 	touchV   = 0.001 // of drops in millivolts
+
+	clampStepA = 0.01 // last place of a clamp
 )
 
 // rectangular is the standard deviation of what lies evenly within ±1: 1/√3, JCGM 100:2008, 4.3.7.
@@ -107,7 +109,7 @@ var least = [gains]float64{volts: 0.1, ohms: 100, amps: 1e-4}
 func digitsOf(m *library.Meter, scale int, value float64) (digits, touch float64) {
 	switch scale {
 	case clamp:
-		return m.ClampA, 0
+		return m.ClampA + clampStepA/2, 0
 	case supply:
 		return bench.SupplyFixedA, 0
 	case ohms:
