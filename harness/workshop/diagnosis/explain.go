@@ -21,7 +21,9 @@ func (m *model) explain() (sound *fit, list []*fit) {
 	sound = m.weigh(m.solved(nil))
 	m.soundPred = sound.pred
 	if sound.chol != nil {
-		m.expected = -0.5*float64(len(m.sensors)) - 0.5*sound.chol.LogDet()
+		m.expected = -0.5*float64(len(m.sensors)) - 0.5*sound.logDet
+	} else {
+		return sound, nil
 	}
 	suspects := m.suspects()
 	singles := m.worked(sound, sound, suspects, refined)

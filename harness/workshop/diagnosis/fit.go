@@ -14,12 +14,16 @@ import (
 type fit struct {
 	faults []*fault
 	*point
-	chol  *mat.Cholesky
-	rest  []float64 // what was read less what is expected
-	chi2  float64
-	logP  float64   // logarithm of the evidence, odds included
-	sd    []float64 // of the logarithm of each free size
-	tried bool      // by the whole network; false = by its slopes
+	// chol is of the correlations, with scale the standard deviation of each reading: microamperes
+	// and kilohms in one matrix would have no digits left. logDet is of the whole.
+	chol   *mat.Cholesky
+	scale  []float64
+	logDet float64
+	rest   []float64 // what was read less what is expected
+	chi2   float64
+	logP   float64   // logarithm of the evidence, odds included
+	sd     []float64 // of the logarithm of each free size
+	tried  bool      // by the whole network; false = by its slopes
 }
 
 // weigh works out how well a point agrees: its spread is that of the meter and of a sound circuit.
@@ -53,12 +57,23 @@ func (m *model) weigh(p *point) *fit {
 		c.SetSym(i, i, c.At(i, i)+sd*sd)
 		f.rest[i] = s.y - p.pred[i]
 	}
+	f.scale, f.logDet = make([]float64, n), 0
+	for i := range n {
+		f.scale[i] = math.Sqrt(c.At(i, i))
+		f.logDet += 2 * math.Log(f.scale[i])
+	}
+	for i := range n {
+		for j := range i + 1 {
+			c.SetSym(i, j, c.At(i, j)/(f.scale[i]*f.scale[j]))
+		}
+	}
 	if n == 0 || !f.chol.Factorize(c) {
-		f.logP = math.Inf(-1)
+		f.chol, f.logP = nil, math.Inf(-1)
 		return f
 	}
+	f.logDet += f.chol.LogDet()
 	f.chi2 = f.product(f.rest, f.rest)
-	f.logP = -0.5*f.chi2 - 0.5*f.chol.LogDet()
+	f.logP = -0.5*f.chi2 - 0.5*f.logDet
 	for _, x := range p.faults {
 		f.logP += math.Log(x.odds)
 	}
@@ -90,11 +105,15 @@ func (f *fit) product(a, b []float64) float64 {
 }
 
 func (f *fit) solve(b []float64) *mat.VecDense {
-	var x mat.VecDense
-	if f.chol.SolveVecTo(&x, mat.NewVecDense(len(b), b)) != nil {
-		return mat.NewVecDense(len(b), nil)
+	x := mat.NewVecDense(len(b), nil)
+	for i, v := range b {
+		x.SetVec(i, v/f.scale[i])
 	}
-	return &x
+	_ = f.chol.SolveVecTo(x, x) // it fails for want of digits alone, and the answer stands
+	for i := range b {
+		x.SetVec(i, x.AtVec(i)/f.scale[i])
+	}
+	return x
 }
 
 // direction is how the sensors move with the logarithm of a free size at a point.
