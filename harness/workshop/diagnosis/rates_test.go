@@ -3,8 +3,10 @@ package diagnosis
 import (
 	"flag"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
+	"sync"
 	"testing"
 
 	"fusewright/harness/workshop/bench"
@@ -204,16 +206,24 @@ func harnessOnly(s *bench.Section) bool { return s.Kind != bench.Live && s.Kind 
 // A small share by default; the whole by -benches.
 func TestRates(t *testing.T) {
 	var all rounds
-	for _, of := range []struct {
-		name  string
-		share float64
-	}{{"fen-runner", 0.6}, {"hay-wain", 0.3}, {"sedge-sloop", 0.1}} {
-		r := rated(t, of.name, int(float64(*benches)*of.share), harnessOnly)
-		t.Logf("%s\n  healthy %v\n  one fault %v\n  two faults %v", of.name, &r.healthy, &r.one, &r.two)
-		all.healthy.sum(r.healthy)
-		all.one.sum(r.one)
-		all.two.sum(r.two)
-	}
+	var lock sync.Mutex
+	t.Run("designs", func(t *testing.T) {
+		for _, of := range []struct {
+			name  string
+			share float64
+		}{{"fen-runner", 0.7}, {"hay-wain", 0.25}, {"sedge-sloop", 0.05}} {
+			t.Run(of.name, func(t *testing.T) {
+				t.Parallel()
+				r := rated(t, of.name, int(math.Ceil(float64(*benches)*of.share)), harnessOnly)
+				t.Logf("\n  healthy %v\n  one fault %v\n  two faults %v", &r.healthy, &r.one, &r.two)
+				lock.Lock()
+				defer lock.Unlock()
+				all.healthy.sum(r.healthy)
+				all.one.sum(r.one)
+				all.two.sum(r.two)
+			})
+		}
+	})
 	least := func(what string, got, of, percent int) {
 		if got*100 < of*percent {
 			t.Errorf("%s: %d of %d, at least %d %% are wanted", what, got, of, percent)
@@ -227,8 +237,6 @@ func TestRates(t *testing.T) {
 	least("two faults among the first three", all.two.inThree, both, 50)
 	t.Logf("all\n  healthy %v\n  one fault %v\n  two faults %v", &all.healthy, &all.one, &all.two)
 }
-
-// benchmarks
 
 func BenchmarkDiagnosis(b *testing.B) {
 	for _, name := range []string{"fen-runner", "hay-wain", "sedge-sloop"} {
