@@ -147,7 +147,7 @@ func (m *model) liveSlope(p *point, i int, n *solve.Network, r *solve.Response) 
 	by := make([]float64, len(m.c.Branches))
 	source := make([]float64, len(m.c.Branches)) // per volt of a source's own
 	p.slopes[i], p.grad[i] = by, make([]float64, len(m.spreads))
-	if r == nil {
+	if r == nil || p.pred[i] >= s.limitA() {
 		return
 	}
 	a, z, weight, own := s.adjoint(n, sol)

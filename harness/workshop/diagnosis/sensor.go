@@ -67,7 +67,7 @@ func (s *sensor) sign() float64 {
 // seen is what the meter shows at an operating point.
 func (s *sensor) seen(sol *solve.Solution) float64 {
 	if b := s.probe.Amps; b != nil {
-		return math.Abs(sol.Amps(b))
+		return math.Min(math.Abs(sol.Amps(b)), s.limitA())
 	}
 	if len(s.probe.Volts) == 1 {
 		return s.sign() * spanV(sol, s.probe.Volts[0])
@@ -77,6 +77,14 @@ func (s *sensor) seen(sol *solve.Solution) float64 {
 		most = math.Max(most, math.Abs(spanV(sol, span)))
 	}
 	return most
+}
+
+// limitA is what a supply at first power is set to: it gives no more.
+func (s *sensor) limitA() float64 {
+	if s.Check != nil && s.Check.SetA > 0 {
+		return s.Check.SetA
+	}
+	return math.Inf(1)
 }
 
 // spanV is the voltage between two points, none where one of them floats: the meter drains it.
