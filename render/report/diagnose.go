@@ -65,7 +65,7 @@ func DiagnosisVerdict(d *diagnosis.Diagnosis) string {
 	case unjudged == 0:
 		return fmt.Sprintf("%s in bounds.", all(n))
 	}
-	return fmt.Sprintf("%d readings in bounds, %d not judged.", d.Passed, unjudged)
+	return fmt.Sprintf("%s in bounds, %d not judged.", wording.Count(d.Passed, "reading", "readings"), unjudged)
 }
 
 func all(n int) string {

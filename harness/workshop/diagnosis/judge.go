@@ -44,7 +44,7 @@ func judge(placed []*readings.Placed, meter *library.Meter) []*Judged {
 		c := p.Check
 		if c == nil {
 			j.What = "of your own"
-			j.Why = "no bounds: it counts for what explains them all"
+			j.Why = "no bounds"
 			continue
 		}
 		in, _ := readings.Key(p.Section, p.Group, c)
