@@ -1172,7 +1172,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Kind: "coil", Odds: 0.001, Source: Source{text175, "from memory"}},
 	{Kind: "power of a load", Odds: 0.003, Source: Source{text175, "from memory"}},
 	{Kind: "dead load", Odds: 0.002, Source: Source{text175, "from memory"}},
-	{Kind: "wrong reading", Odds: 0.002, Source: Source{text175, "from memory"}},
+	{Kind: "wrong reading", Odds: 0.0005, Source: Source{text175, "from memory"}},
 }, Tolerances: []*Tolerance{
 	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text176, "two sources"}},
 	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text176, "two sources"}},

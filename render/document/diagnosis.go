@@ -29,6 +29,9 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			e := d.Explanations[0]
 			b.head("What best explains them")
 			b.para(e.Text, bold)
+			if line := report.AlikeLine(e); line != "" {
+				b.para(line, plain)
+			}
 			if len(e.Sums) > 0 {
 				b.lay(report.SumsTable(e.Sums))
 			}
@@ -44,6 +47,7 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			b.lay(report.OutcomesTable(n), column{head: "reading", wide: 26})
 		}
 		if len(d.Explanations) > 0 {
+			b.y += 2
 			b.para(report.ByHand, plain)
 		}
 		if len(d.Measured) > 0 {

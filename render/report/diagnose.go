@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/workshop/diagnosis"
 )
 
@@ -57,11 +58,14 @@ func DiagnosisVerdict(d *diagnosis.Diagnosis) string {
 	case d.Wrong:
 		return fmt.Sprintf("%s in bounds, and yet together they are not those of a sound harness.", all(n))
 	}
-	unjudged := n - d.Passed
-	if unjudged == 0 {
+	unjudged := n - d.Passed - d.Doubtful
+	switch {
+	case d.Doubtful > 0:
+		return fmt.Sprintf("%d of %d readings out of bounds by less than the meter may be off: read them again.", d.Doubtful, n)
+	case unjudged == 0:
 		return fmt.Sprintf("%s in bounds.", all(n))
 	}
-	return fmt.Sprintf("%d readings in bounds, %d not judged.", d.Passed, unjudged)
+	return fmt.Sprintf("%s in bounds, %d not judged.", wording.Count(d.Passed, "reading", "readings"), unjudged)
 }
 
 func all(n int) string {
@@ -69,6 +73,14 @@ func all(n int) string {
 		return "The one reading is"
 	}
 	return fmt.Sprintf("All %d readings are", n)
+}
+
+// AlikeLine says what the readings cannot tell from the likeliest; "" = nothing.
+func AlikeLine(e *diagnosis.Explanation) string {
+	if len(e.Alike) == 0 {
+		return ""
+	}
+	return "The readings taken cannot tell it from " + wording.Or(e.Alike) + "."
 }
 
 // DiagnosisTable is every reading against its bounds.
@@ -172,6 +184,9 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 		e := d.Explanations[0]
 		head("What best explains them")
 		fmt.Fprintf(b, "  %s\n", e.Text)
+		if line := AlikeLine(e); line != "" {
+			fmt.Fprintf(b, "  %s\n", line)
+		}
 		if len(e.Sums) > 0 {
 			b.WriteString("\n")
 			SumsTable(e.Sums).write(b)

@@ -60,7 +60,7 @@ func newWorld(c *circuit.Circuit, rng *rand.Rand, faults ...*fault) *world {
 			}
 		case b.OfCoil():
 			w.ohm[i] = b.Ohm * even(rng, 1-bench.CoilTolerance, 1+bench.CoilTolerance)
-		case b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch || b.Kind == circuit.ResistorBranch:
+		case b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch: // the way through a frame is as the design has it: so are its bounds
 			w.ohm[i] = b.Ohm * off()
 		}
 	}
@@ -82,7 +82,7 @@ func (w *world) options(opt solve.Options) solve.Options {
 		opt.BatteryV = w.postsV[opt.BatteryV]
 	} else {
 		opt.Discharged = w.charge
-		opt.BanksDischarged = w.charge / 2
+		opt.BanksDischarged = w.charge * bench.FurtherMost / bench.MostDischarge
 	}
 	opt.RegulatedV = w.regV
 	opt.AcceptFolded = true
@@ -141,7 +141,7 @@ func newGauge(rng *rand.Rand, class *library.Meter, apart bool) *gauge {
 }
 
 func (g *gauge) draw() {
-	for i, s := range [gains]float64{g.class.VoltShare, g.class.OhmShare, g.class.AmpShare, g.class.ClampShare} {
+	for i, s := range [gains]float64{g.class.VoltShare, g.class.OhmShare, g.class.AmpShare, g.class.ClampShare, bench.SupplyShare} {
 		g.share[i] = even(g.rng, -s, s)
 	}
 }
@@ -154,14 +154,16 @@ func (g *gauge) shows(scale int, v float64) float64 {
 	if math.IsInf(v, 0) {
 		return v
 	}
-	least := [gains]float64{0.1, 100, 6e-4, 0}[scale]
 	if scale == clamp {
 		return math.Round((v*(1+g.share[scale])+even(g.rng, -g.class.ClampA, g.class.ClampA))*100) / 100
 	}
-	digit := lastPlace(g.class, v, least)
+	if scale == supply {
+		return math.Round((v*(1+g.share[scale])+even(g.rng, -bench.SupplyFixedA, bench.SupplyFixedA))*1000) / 1000
+	}
+	digit := lastPlace(g.class, v, least[scale])
 	x := v*(1+g.share[scale]) + even(g.rng, -g.class.Digits, g.class.Digits)*digit
 	if scale == ohms {
-		x = math.Max(0, x+even(g.rng, -0.05, 0.05))
+		x = math.Max(0, x+even(g.rng, -touchOhm, touchOhm))
 	}
 	return math.Round(x/digit) * digit
 }

@@ -33,6 +33,7 @@ type Diagnosis struct {
 	Readings []*Judged `json:"readings"`
 	Passed   int       `json:"passed"`
 	Failed   int       `json:"failed"`
+	Doubtful int       `json:"doubtful"`
 	// Certain is wrong by what was seen or by a reading that stands for itself.
 	Certain []string `json:"certain,omitempty"`
 	// Wrong tells that a reading is out of its bounds, or that all together are not of a sound harness.
@@ -71,40 +72,49 @@ const criedShare = 0.02
 
 // Of diagnoses a circuit by readings. The error is a problem.List.
 func Of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, error) {
+	d, _, _, err := of(c, t, f)
+	return d, err
+}
+
+// of is Of with the model and the candidates, likeliest first.
+func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model, []*candidate, error) {
 	lib := c.Design.Library
 	if lib == nil {
 		lib = library.Default()
 	}
 	class, err := meterOf(lib, f)
 	if err != nil {
-		return nil, err
+		return nil, nil, nil, err
 	}
 	placed, problems := readings.Match(t, f.Readings)
 	m := newModel(c, class, lib)
 	problems = append(problems, m.take(t, placed)...)
 	if err := problems.Err(); err != nil {
-		return nil, err
+		return nil, nil, nil, err
 	}
-	d := &Diagnosis{Date: f.Date, By: f.By, Design: f.Design, Revision: f.Revision, Meter: meterWords(class), Readings: judge(placed), Sound: 1}
+	d := &Diagnosis{Date: f.Date, By: f.By, Design: f.Design, Revision: f.Revision, Meter: meterWords(class), Readings: judge(placed, class), Sound: 1}
 	for _, j := range d.Readings {
 		switch j.Verdict {
 		case Pass:
 			d.Passed++
 		case Fail:
 			d.Failed++
+		case Doubtful:
+			d.Doubtful++
 		}
 	}
 	d.Certain = certain(placed, d.Readings)
+	var list []*candidate
 	if len(m.sensors) > 0 {
 		m.settle()
-		m.tell(d)
+		list = m.tell(d)
 	}
 	d.Wrong = d.Failed > 0 || d.Sound < criedShare
 	if !d.Wrong {
 		d.Explanations, d.Next = nil, nil
 	}
 	m.notes(d, placed)
-	return d, nil
+	return d, m, list, nil
 }
 
 func meterOf(lib *library.Library, f *readings.File) (*library.Meter, error) {

@@ -12,12 +12,19 @@ const (
 	pairs     = 5   // second faults that are worked out, of each
 	mostAlike = 40  // at most, where many are about as likely
 	alikeLogP = 2   // by the natural logarithm
+	poorLogP  = 30  // and from how far below a sound circuit's evidence, for each fault of it
 	poorSigma = 2.5 // from how many standard deviations of χ² on one fault does not do
 )
 
 // explain lists explanations, likeliest first; the first return is the sound circuit's.
 func (m *model) explain() (sound *fit, list []*fit) {
 	sound = m.weigh(m.solved(nil))
+	m.soundPred = sound.pred
+	if sound.chol != nil {
+		m.expected = -0.5*float64(len(m.sensors)) - 0.5*sound.logDet
+	} else {
+		return sound, nil
+	}
 	suspects := m.suspects()
 	singles := m.worked(sound, sound, suspects, refined)
 	list = append(singles, m.misread(sound)...)
@@ -58,11 +65,12 @@ func (m *model) worked(sound, base *fit, suspects []*fault, most int) []*fit {
 // poor tells that an explanation leaves more than the meter and a sound circuit do.
 func (m *model) poor(f *fit) bool {
 	n := float64(len(m.sensors))
-	return f.chi2 > n+poorSigma*math.Sqrt(2*n)
+	return f.chi2 > n+poorSigma*math.Sqrt(2*n) || f.logP < m.expected-poorLogP*float64(len(f.faults))
 }
 
-// toldApart is from which distance, in standard deviations, readings can tell two explanations apart.
-const toldApart = 1.0
+// toldApart is from which distance, in standard deviations, readings can tell two explanations apart:
+// nearer, the wrong one of them agrees better one time in six or oftener.
+const toldApart = 2.0
 
 // alike tells whether two explanations expect the same of every reading, as near as the meter can tell.
 func alike(a, b *fit) bool {

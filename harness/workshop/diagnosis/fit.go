@@ -14,12 +14,16 @@ import (
 type fit struct {
 	faults []*fault
 	*point
-	chol  *mat.Cholesky
-	rest  []float64 // what was read less what is expected
-	chi2  float64
-	logP  float64   // logarithm of the evidence, odds included
-	sd    []float64 // of the logarithm of each free size
-	tried bool      // by the whole network; false = by its slopes
+	// chol is of the correlations, with scale the standard deviation of each reading: microamperes
+	// and kilohms in one matrix would have no digits left. logDet is of the whole.
+	chol   *mat.Cholesky
+	scale  []float64
+	logDet float64
+	rest   []float64 // what was read less what is expected
+	chi2   float64
+	logP   float64   // logarithm of the evidence, odds included
+	sd     []float64 // of the logarithm of each free size
+	tried  bool      // by the whole network; false = by its slopes
 }
 
 // weigh works out how well a point agrees: its spread is that of the meter and of a sound circuit.
@@ -31,7 +35,8 @@ func (m *model) weigh(p *point) *fit {
 	for k := range m.spreads {
 		var at []int
 		for i := range n {
-			if p.grad[i][k] != 0 {
+			if g := p.grad[i][k]; g != 0 {
+				p.grad[i][k] = math.Max(-m.bend(i), math.Min(m.bend(i), g))
 				at = append(at, i)
 			}
 		}
@@ -43,22 +48,50 @@ func (m *model) weigh(p *point) *fit {
 	}
 	for i, s := range m.sensors {
 		sd := noise(m.meter, s.gain, p.pred[i])
+		if s.state >= 0 && m.soundPred != nil {
+			sd = math.Hypot(sd, grossShare*math.Min(math.Abs(p.pred[i]-m.soundPred[i]), math.Abs(p.pred[i])))
+		}
 		if p.lost(s) { // relays that chatter, a supply that breaks down: a meter shows anything
 			sd = math.Hypot(s.y, p.pred[i]) + 1
 		}
 		c.SetSym(i, i, c.At(i, i)+sd*sd)
 		f.rest[i] = s.y - p.pred[i]
 	}
+	f.scale, f.logDet = make([]float64, n), 0
+	for i := range n {
+		f.scale[i] = math.Sqrt(c.At(i, i))
+		f.logDet += 2 * math.Log(f.scale[i])
+	}
+	for i := range n {
+		for j := range i + 1 {
+			c.SetSym(i, j, c.At(i, j)/(f.scale[i]*f.scale[j]))
+		}
+	}
 	if n == 0 || !f.chol.Factorize(c) {
-		f.logP = math.Inf(-1)
+		f.chol, f.logP = nil, math.Inf(-1)
 		return f
 	}
+	f.logDet += f.chol.LogDet()
 	f.chi2 = f.product(f.rest, f.rest)
-	f.logP = -0.5*f.chi2 - 0.5*f.chol.LogDet()
+	f.logP = -0.5*f.chi2 - 0.5*f.logDet
 	for _, x := range p.faults {
 		f.logP += math.Log(x.odds)
 	}
 	return f
+}
+
+// grossShare is how well it is known what a network does with a fault in it, of what the fault does:
+// loads far below their volts do not keep to their laws; what is dead is dead. Common practice, no source.
+const grossShare = 0.01
+
+// bend is as far as a sensor may move by one standard deviation of a sound circuit before the slope is
+// no longer believed: at the edge of a collapse slopes grow without bound.
+func (m *model) bend(i int) float64 {
+	s := m.sensors[i]
+	if s.state >= 0 && s.probe.Amps == nil {
+		return 0.1 * m.c.Design.NominalV()
+	}
+	return 0.5 * math.Max(math.Abs(s.y), 0.2)
 }
 
 // lost tells of a sensor in a state that has no operating point.
@@ -72,11 +105,15 @@ func (f *fit) product(a, b []float64) float64 {
 }
 
 func (f *fit) solve(b []float64) *mat.VecDense {
-	var x mat.VecDense
-	if f.chol.SolveVecTo(&x, mat.NewVecDense(len(b), b)) != nil {
-		return mat.NewVecDense(len(b), nil)
+	x := mat.NewVecDense(len(b), nil)
+	for i, v := range b {
+		x.SetVec(i, v/f.scale[i])
 	}
-	return &x
+	_ = f.chol.SolveVecTo(x, x) // it fails for want of digits alone, and the answer stands
+	for i := range b {
+		x.SetVec(i, x.AtVec(i)/f.scale[i])
+	}
+	return x
 }
 
 // direction is how the sensors move with the logarithm of a free size at a point.

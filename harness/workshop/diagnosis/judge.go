@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
+	"fusewright/library"
 )
 
 // Verdict is what a reading is by its bounds.
@@ -16,6 +17,7 @@ type Verdict string
 const (
 	Pass      Verdict = "pass"
 	Fail      Verdict = "FAIL"
+	Doubtful  Verdict = "doubtful" // out of bounds by less than the meter may be off
 	NotJudged Verdict = "not judged"
 )
 
@@ -33,7 +35,7 @@ type Judged struct {
 }
 
 // judge holds every reading against its bounds.
-func judge(placed []*readings.Placed) []*Judged {
+func judge(placed []*readings.Placed, meter *library.Meter) []*Judged {
 	posts := postsOf(placed)
 	list := make([]*Judged, len(placed))
 	for i, p := range placed {
@@ -42,7 +44,7 @@ func judge(placed []*readings.Placed) []*Judged {
 		c := p.Check
 		if c == nil {
 			j.What = "of your own"
-			j.Why = "no bounds: it counts for what explains them all"
+			j.Why = "no bounds"
 			continue
 		}
 		in, _ := readings.Key(p.Section, p.Group, c)
@@ -57,7 +59,7 @@ func judge(placed []*readings.Placed) []*Judged {
 				j.Verdict, j.Why = Fail, "another rating"
 			}
 		default:
-			j.bound(c, p, posts)
+			j.bound(c, p, posts, meter)
 		}
 	}
 	return list
@@ -86,7 +88,7 @@ func meterText(v float64, of quantity.Dimension) string {
 }
 
 // bound holds a reading against low and high; volts below the posts against what was read there.
-func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Section][]*readings.Placed) {
+func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Section][]*readings.Placed, meter *library.Meter) {
 	low, high := c.Low, c.High
 	if c.PlainHigh > 0 {
 		high = math.Ceil(c.PlainHigh*100) / 100 // as the sheet prints it
@@ -99,12 +101,15 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 		}
 		low, high = at.Value-c.High, at.Value-c.Low
 	}
+	if !c.Below && low <= 0 { // a meter at nothing may show a digit below
+		low = math.NaN()
+	}
 	unit := func(v float64) string { return meterText(v, c.Quantity) }
 	switch {
 	case math.IsNaN(low) && math.IsNaN(high):
 		j.Why = "no bounds"
 		return
-	case math.IsNaN(low) || low == 0 && !c.Below:
+	case math.IsNaN(low):
 		j.Allowed = unit(high) + " at most"
 	case math.IsNaN(high):
 		j.Allowed = unit(low) + " at least"
@@ -114,17 +119,52 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 			j.Allowed = quantity.Fixed(low, 2) + " to " + meterText(high, c.Quantity)
 		}
 	}
+	out := 0.0
 	switch {
 	case !math.IsNaN(low) && p.Value < low:
-		j.Verdict, j.Why = Fail, quantity.Format(low-p.Value, c.Quantity)+" too low"
+		out = low - p.Value
+		j.Why = quantity.Format(out, c.Quantity) + " too low"
 	case !math.IsNaN(high) && p.Value > high:
-		j.Verdict, j.Why = Fail, quantity.Format(p.Value-high, c.Quantity)+" too high"
-		if math.IsInf(p.Value, 0) {
-			j.Why = "no way through"
-		}
-	default:
-		j.Verdict = Pass
+		out = p.Value - high
+		j.Why = quantity.Format(out, c.Quantity) + " too high"
 	}
+	switch {
+	case out == 0:
+		j.Verdict = Pass
+	case math.IsInf(out, 0):
+		j.Verdict, j.Why = Fail, "no way through"
+	case c.Probe != nil && out <= beyondSheet(c, p, meter):
+		j.Verdict = Doubtful
+		j.Why += ", which the meter may be off: read again"
+	default:
+		j.Verdict = Fail
+	}
+}
+
+// beyondSheet is by how much the meter in the hand may be off more than that for which the sheet
+// gives its bounds: what a sound harness can miss by the meter alone is no proof.
+func beyondSheet(c *bench.Check, p *readings.Placed, meter *library.Meter) float64 {
+	scale := scaleOf(p, c.Probe)
+	own, touch := digitsOf(meter, scale, p.Value)
+	value := math.Min(math.Abs(p.Value), openCoilOhm)
+	sheet := 0.0
+	switch {
+	case c.Below: // a difference of two readings of one meter, whose share goes out
+		own, sheet = 2*own, bench.VoltFixedV
+	case scale == ohms:
+		own, sheet = own+touch+meter.OhmShare*value, bench.OhmFixed+bench.OhmShare*value
+	case scale == clamp:
+		own, sheet = own+meter.ClampShare*value, bench.ClampFixedA+bench.ClampShare*value
+	case scale == amps:
+		own, sheet = own+meter.AmpShare*value, bench.StandbyFixedA+bench.StandbyShare*value
+	case scale == supply:
+		return 0
+	case value < 1:
+		own, sheet = own+meter.VoltShare*value, bench.DropFixedV+bench.DropShare*value
+	default:
+		own, sheet = own+meter.VoltShare*value, bench.VoltFixedV/2+bench.VoltShare*value
+	}
+	return math.Max(0, own-sheet)
 }
 
 // postsOf are the readings at posts by section.

@@ -24,6 +24,10 @@ type model struct {
 	spreads []spread
 	tol     *corner.Tolerances
 	odds    func(kind string) float64
+	// soundPred is what sensors read of a sound circuit; expected is the logarithm of the evidence
+	// that it has on average.
+	soundPred []float64
+	expected  float64
 }
 
 // point is the circuit with some faults: what every sensor would read, and how that moves with
@@ -143,7 +147,7 @@ func (m *model) liveSlope(p *point, i int, n *solve.Network, r *solve.Response) 
 	by := make([]float64, len(m.c.Branches))
 	source := make([]float64, len(m.c.Branches)) // per volt of a source's own
 	p.slopes[i], p.grad[i] = by, make([]float64, len(m.spreads))
-	if r == nil {
+	if r == nil || p.pred[i] >= s.limitA() {
 		return
 	}
 	a, z, weight, own := s.adjoint(n, sol)

@@ -40,17 +40,16 @@ const (
 
 // trial is one reading that might be taken.
 type trial struct {
-	probe  bench.Probe
-	state  int
-	check  string
-	in     string
-	how    string
-	mean   []float64 // by candidate
-	sd     []float64
-	bits   float64
-	unit   quantity.Dimension
-	scale  int
-	onTest *bench.Check
+	probe bench.Probe
+	state int
+	check string
+	in    string
+	how   string
+	mean  []float64 // by candidate
+	sd    []float64
+	bits  float64
+	unit  quantity.Dimension
+	scale int
 }
 
 // next finds the reading that tells the likeliest explanations apart best: of those that can be

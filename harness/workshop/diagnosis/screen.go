@@ -45,8 +45,11 @@ func (m *model) screen(base *fit, suspects []*fault) []*fit {
 // solveAll is C⁻¹.
 func (f *fit) solveAll(n int) *mat.SymDense {
 	inverse := mat.NewSymDense(n, nil)
-	if f.chol.InverseTo(inverse) != nil {
-		return mat.NewSymDense(n, nil)
+	_ = f.chol.InverseTo(inverse) // see solve
+	for i := range n {
+		for j := range i + 1 {
+			inverse.SetSym(i, j, inverse.At(i, j)/(f.scale[i]*f.scale[j]))
+		}
 	}
 	return inverse
 }
@@ -219,7 +222,7 @@ func (m *model) misread(base *fit) (out []*fit) {
 			continue
 		}
 		f := &fault{kind: wrongReading, reading: i, odds: odds}
-		g := &fit{faults: append(slices.Clone(base.faults), f), point: base.point, chol: base.chol, rest: base.rest,
+		g := &fit{faults: append(slices.Clone(base.faults), f), point: base.point, chol: base.chol, scale: base.scale, logDet: base.logDet, rest: base.rest,
 			chi2: base.chi2 - w*w/a, tried: true}
 		g.logP = base.logP + 0.5*w*w/a + math.Log(odds) + 0.5*math.Log(2*math.Pi/a) - math.Log(scale)
 		out = append(out, g)

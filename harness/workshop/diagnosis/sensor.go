@@ -35,6 +35,7 @@ const (
 	ohms
 	amps
 	clamp
+	supply // the supply's own display at first power
 	gains
 )
 
@@ -66,7 +67,7 @@ func (s *sensor) sign() float64 {
 // seen is what the meter shows at an operating point.
 func (s *sensor) seen(sol *solve.Solution) float64 {
 	if b := s.probe.Amps; b != nil {
-		return math.Abs(sol.Amps(b))
+		return math.Min(math.Abs(sol.Amps(b)), s.limitA())
 	}
 	if len(s.probe.Volts) == 1 {
 		return s.sign() * spanV(sol, s.probe.Volts[0])
@@ -78,6 +79,14 @@ func (s *sensor) seen(sol *solve.Solution) float64 {
 	return most
 }
 
+// limitA is what a supply at first power is set to: it gives no more.
+func (s *sensor) limitA() float64 {
+	if s.Check != nil && s.Check.SetA > 0 {
+		return s.Check.SetA
+	}
+	return math.Inf(1)
+}
+
 // spanV is the voltage between two points, none where one of them floats: the meter drains it.
 func spanV(sol *solve.Solution, s bench.Span) float64 {
 	v := sol.NodeV[s.Plus.Index] - sol.NodeV[s.Minus.Index]
@@ -87,40 +96,50 @@ func spanV(sol *solve.Solution, s bench.Span) float64 {
 	return v
 }
 
-// unread are errors beside the meter's own data: the leads subtracted in ohms, the touch of the
-// probes and a supply that drifts between two readings in volts. Common practice, no source.
+// unread are errors beside the meter's own data: the touch of the probes, and a supply that drifts
+// between two readings. Common practice, no source.
 const (
-	touchOhm = 0.03
-	driftV   = 0.008
-	touchV   = 0.0005 // of drops in millivolts
+	touchOhm = 0.05
+	driftV   = 0.014
+	touchV   = 0.001 // of drops in millivolts
+
+	clampStepA = 0.01 // last place of a clamp
 )
 
 // rectangular is the standard deviation of what lies evenly within ±1: 1/√3, JCGM 100:2008, 4.3.7.
 var rectangular = 1 / math.Sqrt(3)
 
-// noise is the standard deviation of what is a reading's own error, at a reading near value: its
-// last digits. The share of the meter is common to all readings of a scale, see gain.
-func noise(m *library.Meter, scale int, value float64) float64 {
-	digits := math.Hypot(m.Digits, 0.5) * rectangular
+// least is the smallest scale of a meter of 1000 counts, by what it reads.
+var least = [gains]float64{volts: 0.1, ohms: 100, amps: 1e-4}
+
+// digitsOf is by how much the last digits may be off, and by how much the touch of the probes, at a
+// reading near value. The share of the meter is common to all readings of a scale, see share.
+func digitsOf(m *library.Meter, scale int, value float64) (digits, touch float64) {
 	switch scale {
 	case clamp:
-		return m.ClampA * rectangular
-	case amps:
-		return digits * lastPlace(m, value, 6e-4)
+		return m.ClampA + clampStepA/2, 0
+	case supply:
+		return bench.SupplyFixedA, 0
 	case ohms:
-		return math.Hypot(digits*lastPlace(m, value, 100), touchOhm)
+		touch = touchOhm
+	case volts:
+		if touch = driftV; math.Abs(value) < 1 {
+			touch = touchV
+		}
 	}
-	drift := driftV
-	if math.Abs(value) < 1 {
-		drift = touchV
-	}
-	return math.Hypot(digits*lastPlace(m, value, 0.1), drift)
+	return (m.Digits + 0.5) * lastPlace(m, value, least[scale]), touch // half a digit is rounded
 }
 
-// lastPlace is one digit on the smallest scale that shows a value; least is where the scales begin.
-func lastPlace(m *library.Meter, value, least float64) float64 {
+// noise is the standard deviation of what is a reading's own error.
+func noise(m *library.Meter, scale int, value float64) float64 {
+	digits, touch := digitsOf(m, scale, value)
+	return math.Hypot(digits, touch) * rectangular
+}
+
+// lastPlace is one digit on the smallest scale that shows a value; smallest is where the scales begin.
+func lastPlace(m *library.Meter, value, smallest float64) float64 {
 	lead := math.Pow(10, math.Floor(math.Log10(m.Counts)))
-	scale := m.Counts / lead * least
+	scale := m.Counts / lead * smallest
 	for k := 0; k < 12 && scale < math.Abs(value); k++ {
 		scale *= 10
 	}
@@ -129,7 +148,7 @@ func lastPlace(m *library.Meter, value, least float64) float64 {
 
 // share is the error that is common to a scale of the meter, as a standard deviation.
 func share(m *library.Meter, scale int) float64 {
-	return [gains]float64{m.VoltShare, m.OhmShare, m.AmpShare, m.ClampShare}[scale] * rectangular
+	return [gains]float64{m.VoltShare, m.OhmShare, m.AmpShare, m.ClampShare, bench.SupplyShare}[scale] * rectangular
 }
 
 // ohmsOf is what a sensor without power reads with changes, in ohms.

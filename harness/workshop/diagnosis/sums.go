@@ -43,17 +43,18 @@ func (m *model) lost(f *fit, s *sensor) (list []Sum) {
 	fault := f.faults[0]
 	sol := f.sols[s.state]
 	amps := math.Abs(sol.Amps(fault.branch))
-	read := places(posts.y-s.y, 2)
+	from, at := places(posts.y, 2), places(s.y, 2)
+	read := places(from-at, 2)
 	built := places(f.pred[m.index(posts)]-f.pred[m.index(s)]-amps*fault.size, 2)
 	extra := places(read-built, 2)
 	volts := func(v float64) string { return quantity.Fixed(v, 2) + " V" }
-	list = append(list, Sum{"lost, read", volts(posts.y) + " − " + volts(s.y), volts(read), "between the posts and " + s.Check.Ref + ", in " + m.states[s.state].label},
+	list = append(list, Sum{"lost, read", volts(from) + " − " + volts(at), volts(read), "between the posts and " + s.Check.Ref + ", in " + m.states[s.state].label},
 		Sum{"lost as built", "", volts(built), "what a sound one loses with these currents"},
 		Sum{"too much", volts(read) + " − " + volts(built), volts(extra), ""})
 	current, sum, note := places(amps, 2), "", "by the circuit, with this fault"
 	if load := m.only(fault.branch, s); load != nil && load.Load.Behaves == design.ConstantPower {
-		sum, note = quantity.Brief(load.Load.PowerW, quantity.Power)+" ÷ "+volts(places(s.y, 2)), "it keeps its power"
-		current = places(load.Load.PowerW/places(s.y, 2), 2)
+		sum, note = quantity.Brief(load.Load.PowerW, quantity.Power)+" ÷ "+volts(at), "it keeps its power"
+		current = places(load.Load.PowerW/at, 2)
 	}
 	if !(current > 0) || !(extra > 0) {
 		return list

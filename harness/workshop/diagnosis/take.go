@@ -41,24 +41,27 @@ func (m *model) take(t *bench.Test, placed []*readings.Placed) problem.List {
 
 // sensor sets a reading up.
 func (m *model) sensor(p *readings.Placed, probe *bench.Probe, label string) *sensor {
-	s := &sensor{Placed: p, probe: probe, state: -1, y: p.Value, gain: volts}
-	switch {
-	case probe.Situation == nil:
-		s.gain = ohms
-	case probe.Amps != nil:
-		s.gain = clamp
-		if p.Check == nil || !strings.HasPrefix(p.Check.Where, "clamp") {
-			s.gain = amps
-		}
-		if p.Check == nil && strings.HasPrefix(p.Reading.Check, round) {
-			s.gain = clamp
-		}
-	}
+	s := &sensor{Placed: p, probe: probe, state: -1, y: p.Value, gain: scaleOf(p, probe)}
 	s.y = math.Min(s.y, s.most())
 	if probe.Situation != nil {
 		s.state = m.stateOf(probe, label, func(o *state) bool { return o.key == stateKey(probe) })
 	}
 	return s
+}
+
+// scaleOf is which scale of the meter a reading is on.
+func scaleOf(p *readings.Placed, probe *bench.Probe) int {
+	switch {
+	case probe.Situation == nil:
+		return ohms
+	case probe.Amps == nil:
+		return volts
+	case p.Section != nil && p.Section.Kind == bench.FirstPower:
+		return supply
+	case p.Check != nil && strings.HasPrefix(p.Check.Where, "clamp"), p.Check == nil && strings.HasPrefix(p.Reading.Check, round):
+		return clamp
+	}
+	return amps
 }
 
 // stateKey tells states of one situation apart by what stands at the posts and what is unplugged.

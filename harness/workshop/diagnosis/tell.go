@@ -20,13 +20,13 @@ const (
 )
 
 // tell fills in what the network says.
-func (m *model) tell(d *Diagnosis) {
+func (m *model) tell(d *Diagnosis) []*candidate {
 	sound, fits := m.explain()
 	list, share := candidates(sound, fits)
 	d.Sound = share
 	if len(list) == 0 {
 		d.Measured = m.measured(sound)
-		return
+		return nil
 	}
 	for _, c := range list {
 		for _, o := range list {
@@ -64,6 +64,7 @@ func (m *model) tell(d *Diagnosis) {
 		measuredBy = list[0].fit
 	}
 	d.Measured = m.measured(measuredBy)
+	return list
 }
 
 // ref is the designation of what a fault is of.
@@ -190,12 +191,12 @@ func (m *model) ruledOut(top *candidate, list []*candidate) (refs []string) {
 		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
 			continue
 		}
-		way := m.c.NeededBy(b)
-		if !slices.Contains(way, top.faults[0].branch) {
+		way := m.c.Needed(b)
+		if !way[top.faults[0].branch.Index] {
 			continue
 		}
-		for _, x := range way {
-			if !may[x] && x.Conductor() {
+		for _, x := range m.c.Branches {
+			if way[x.Index] && !may[x] && x.Conductor() {
 				f := fault{kind: contactBad, branch: x}
 				if x.Wire != nil {
 					f.wire = x.Wire
@@ -215,9 +216,6 @@ func (m *model) notes(d *Diagnosis, placed []*readings.Placed) {
 	if len(d.Explanations) > 0 {
 		d.Notes = append(d.Notes, "Sizes come from the readings. How often each kind of fault occurs is from memory: of explanations that the readings hardly "+
 			"tell apart the order may well be another.")
-		if a := d.Explanations[0].Alike; len(a) > 0 {
-			d.Notes = append(d.Notes, "The readings taken cannot tell "+strings.Join(d.Explanations[0].Elements, " with ")+" from "+wording.And(a)+".")
-		}
 		if !d.Explanations[0].Fits {
 			d.Notes = append(d.Notes, "No single fault and no pair of faults that was tried explains all readings as well as the meter should let it: look for more than two, "+
 				"or for a reading at another point than the sheet says.")
