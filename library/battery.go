@@ -56,4 +56,10 @@ func (c *Chemistry) check(m *row) {
 	if c.HouseAh > 0 && c.BoardShare == 0 {
 		m.missing("board A per Ah")
 	}
+	if len(c.OpenCircuit) > 0 && c.OpenCircuit[0].Volts < c.EmptyV {
+		m.r.report(m.node, "\"open circuit\" begins below \"empty V\"", "a battery at rest has what an empty one has under load, or more", "")
+	}
+	if c.BoardHighV > 0 && c.BoardHighV <= c.MostChargeV {
+		m.r.report(m.node, "\"board opens above V\" is not above \"most charge V\"", "", "")
+	}
 }

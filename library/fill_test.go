@@ -109,3 +109,17 @@ func TestOpenCircuitIsALine(t *testing.T) {
 		t.Error("one point is taken")
 	}
 }
+
+// At rest a battery has at least what an empty one has under load, and a protection lets the highest charging
+// voltage through.
+func TestVoltagesOfAChemistryInOrder(t *testing.T) {
+	const row = head + "batteries:\n  - {name: x, peukert: 1.1, rated h: 20, ohm Ah: 0.2, charge share: 0.2, most charge V: 14.6, " +
+		"charge efficiency: 0.9, start reserve: 0.4, open circuit: [{charge: 0, volts: 10.5}, {charge: 1, volts: 12.7}], %s}\n"
+	for keys, taken := range map[string]bool{
+		"empty V: 10.5": true, "empty V: 10.6": false, "board opens above V: 14.7": true, "board opens above V: 14.6": false,
+	} {
+		if _, err := Parse("f.yaml", fmt.Appendf(nil, row, keys)); (err == nil) != taken {
+			t.Errorf("%s: %v", keys, err)
+		}
+	}
+}

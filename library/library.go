@@ -68,6 +68,7 @@ type WireType struct {
 	ShortC    float64 `key:"short circuit C" in:"40,600" show:"short circuit *"`
 	Material  string  `key:"material" need:""` // insulation material, key into Insulations
 	Tinned    bool    `key:"tinned" show:"tinned"`
+	OwnSeries bool    `key:"own series" show:"in sizes of its own"` // a shop that has it has all its sizes, whatever those of ShopSizes
 	// Cores are how many wires, each of the size, lie in one sheath; 0 = no sheath.
 	Cores  int         `key:"cores" in:"2,12" show:"* cores in a sheath"`
 	Sizes  []*WireSize // ascending by area
@@ -113,7 +114,9 @@ type FuseType struct {
 	Afloat   bool      `key:"afloat" show:"of boats"` // fitted on boats alone
 	// IgnitionProtected: see RelayForm.
 	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
-	Source            Source
+	// OnPost: it is made to be bolted on a battery's post.
+	OnPost bool `key:"on post" show:"on a battery's post"`
+	Source Source
 }
 
 // BreaksAt is the breaking capacity up to a voltage of the sheet; one of 14 V

@@ -147,7 +147,7 @@ func TestShopSizes(t *testing.T) {
 	}{
 		{"FLRY", "1.5 mm²", true}, {"FLRY", "1.25 mm²", false}, {"FLRY", "0.35 mm²", false},
 		{"FLY", "95 mm²", true}, {"FLY", "120 mm²", false}, {"GXL", "20 AWG", true}, {"GXL", "22 AWG", false},
-		{"tinned marine AWG", "4/0 AWG", true}, {"JASO AV", "0.85 mm²", false},
+		{"tinned marine AWG", "4/0 AWG", true}, {"JASO AV", "0.85 mm²", true}, {"JASO AVSSX", "1.25 mm²", true},
 	} {
 		if s := Default().WireType(c.wire).Size(c.size); s.Shop != c.want {
 			t.Errorf("%s %s: in shops %v", c.wire, c.size, s.Shop)

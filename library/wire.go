@@ -117,7 +117,7 @@ func (t *WireType) check(m *row) {
 		m.r.reportUnknown(m.values["material"], "insulation", t.Material,
 			namesOf(m.r.lib.Insulations, insulationNames))
 	}
-	t.Sizes = m.wireSizes(t.Source)
+	t.Sizes = m.wireSizes(t.Source, t.OwnSeries)
 	if from := m.text("same sizes as"); from != "" {
 		if other := m.r.lib.WireType(from); other == nil {
 			m.r.reportUnknown(m.values["same sizes as"], "wire type", from, m.r.lib.Names("wire types"))
@@ -131,14 +131,14 @@ func (t *WireType) check(m *row) {
 	m.r.ascending(m.node, "sizes", len(t.Sizes), func(i int) float64 { return t.Sizes[i].AreaMm2 })
 }
 
-func (m *row) wireSizes(s Source) []*WireSize {
+func (m *row) wireSizes(s Source, own bool) []*WireSize {
 	var out []*WireSize
 	gauge := m.choice("gauge system", "metric", "AWG", "SAE")
 	seen := map[string]bool{}
 	m.each("sizes", s, func(z *row, s Source) {
 		w := &WireSize{GaugeSystem: gauge}
 		z.fill(w, s)
-		w.Shop = m.r.lib.inShop(w.Label)
+		w.Shop = own || m.r.lib.inShop(w.Label)
 		m.checkSize(z, w, seen)
 		out = append(out, w)
 	})

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"strconv"
 	"strings"
 
 	"fusewright/harness"
@@ -33,6 +32,7 @@ type newCmd struct {
 	Battery   string   `help:"Battery chemistry, such as AGM." placeholder:"NAME"`
 	Capacity  string   `help:"Battery capacity, such as '14 Ah'." placeholder:"CHARGE"`
 	Second    string   `help:"Second battery, such as '100 Ah' or 'LiFePO4 100 Ah', or none." placeholder:"CHARGE"`
+	Solar     string   `help:"Solar panels that charge the second battery, such as '120 W', or none." placeholder:"POWER"`
 	Engine    string   `help:"Engine: of a boat petrol outboard or diesel, of a camper or an off-road vehicle diesel or petrol." placeholder:"KIND"`
 	Regulated string   `help:"Regulated voltage, such as '14.2 V'." placeholder:"VOLTAGE"`
 	Output    string   `help:"Charging output, such as '1300 rpm: 14 A, 4000 rpm: 30 A'." placeholder:"POINTS" sep:"none"`
@@ -45,7 +45,7 @@ type newCmd struct {
 
 // flags are the answers given as flags, by question.
 func (c *newCmd) flags() map[string]string {
-	return map[string]string{"title": c.Title, "battery": c.Battery, "capacity": c.Capacity, "second": c.Second, "engine": c.Engine,
+	return map[string]string{"title": c.Title, "battery": c.Battery, "capacity": c.Capacity, "second": c.Second, "solar": c.Solar, "engine": c.Engine,
 		"regulated": c.Regulated, "output": c.Output, "idle": c.Idle, "cruise": c.Cruise, "tap": c.Tap,
 		"accessory": strings.Join(c.Accessory, ","), "together": strings.Join(c.Together, ","),
 		"live": strings.Join(c.Live, ","), "fitted": strings.Join(c.Fitted, ",")}
@@ -91,10 +91,12 @@ func (c *newCmd) ask(q *questions) error {
 	}
 	flags := c.flags()
 	for _, x := range starter.Questions(q.got.Vehicle) {
-		x.Put(&q.got, q.answer(x, flags[x.Name]))
+		if flags[x.Name] != "" || x.Asked(q.got) {
+			x.Put(&q.got, q.answer(x, x.Spelt(flags[x.Name])))
+		}
 		delete(flags, x.Name)
 	}
-	for _, x := range []string{"second", "engine", "tap"} {
+	for _, x := range []string{"second", "solar", "engine", "tap"} {
 		if flags[x] != "" {
 			return fmt.Errorf("--%s is not asked of a %s", x, q.got.Vehicle)
 		}
@@ -201,9 +203,7 @@ func (q *questions) answer(x starter.Question, flag string) string {
 			fmt.Fprint(q.out, report.Prose(explain))
 			continue
 		}
-		if _, err := strconv.ParseFloat(text, 64); err == nil && x.Unit != "" { // a bare number is in the unit of the question
-			text += " " + x.Unit
-		}
+		text = x.Spelt(text)
 		with := q.got
 		x.Put(&with, text)
 		_, err := starter.Write(with, q.lib)

@@ -40,12 +40,6 @@ func (x *Charger) FromBattery() bool { return x.Type != nil && x.Type.From == "b
 // HeldV is the voltage that it holds at its output.
 func (x *Charger) HeldV() float64 { return x.OutputV.Or(x.Type.OutV) }
 
-// MostInA is the most that it takes from the battery that feeds it, in amperes, with its input as
-// low as it lets it be.
-func (x *Charger) MostInA() float64 {
-	return x.Type.RatingA * x.HeldV() / (x.Type.Efficiency * x.Type.StopsV)
-}
-
 // Gives is the share of its power that its source has in a situation.
 func (x *Charger) Gives(s *Situation) float64 {
 	switch x.Type.From {

@@ -1,5 +1,7 @@
 package design
 
+import "gopkg.in/yaml.v3"
+
 // connection is the feeds or returns of one part, or of a relay's coil, before
 // their names are looked up.
 type connection struct {
@@ -7,8 +9,20 @@ type connection struct {
 	of    where // what is fed: relay "keyed", or its coil
 	feeds *[]Feed
 	back  bool // a return
+	after bool // the feed of a load in series: the load before it is named
 	refs  []Text
 	wire  *wireDraft // nil when not given
+	// own are the wires of its own of each of refs, where each has one; feedOf has that of each feed.
+	own    []*wireDraft
+	feedOf []*wireDraft
+}
+
+// wireTo is the wire of a reference, by its place among refs.
+func (c *connection) wireTo(i int) *wireDraft {
+	if i < len(c.own) {
+		return c.own[i]
+	}
+	return c.wire
 }
 
 // wireKey is the key of its wire.
@@ -108,6 +122,25 @@ func returnKeys[X any](to func(*X) *[]Feed) []key[X] {
 	return connectionKeys("returns to", "return wire", true, to)
 }
 
+// eachWithWire reads a mapping of parts to the wires that come from them or lead to them.
+func (r *reader) eachWithWire(c *connection, f field) {
+	r.pairs(f.node, f.where, fold, func(name, value *yaml.Node) {
+		t, ok := r.sentence(field{where: f.where, key: f.key, node: name}, 2*maxName)
+		if !ok {
+			return
+		}
+		w := &wireDraft{}
+		w.spec.Pos, w.spec.Own = r.pos(name), t.Value
+		c.refs, c.own = append(c.refs, t), append(c.own, w)
+		if !isNothing(value) {
+			readRecord(r, &wireSection, w, value, where{c.wireKey() + " between " + c.of.String() + " and", t.Value})
+		}
+	})
+	if len(follow(f.node).Content) == 0 {
+		r.report(r.pos(f.node), f.String()+" names nothing", f.want.expected())
+	}
+}
+
 func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []key[X] {
 	refs := Key{Name: name, Kind: KindFeeds, Example: "main",
 		Doc: "what supplies it: a part, `block way`, `relay contact`, or `battery`; a list when several do"}
@@ -120,7 +153,12 @@ func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []
 	}
 	return []key[X]{
 		{Key: refs, read: func(r *reader, x *X, f field) {
-			r.connection(f, to(x), back).refs = r.texts(f, 2*maxName)
+			c := r.connection(f, to(x), back)
+			if follow(f.node).Kind == yaml.MappingNode {
+				r.eachWithWire(c, f)
+				return
+			}
+			c.refs = r.texts(f, 2*maxName)
 		}},
 		{Key: spec, read: func(r *reader, x *X, f field) {
 			c := r.connection(f, to(x), back)

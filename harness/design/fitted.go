@@ -43,8 +43,10 @@ func (r *reader) fillFitted() {
 		for i := range *c.feeds {
 			f := &(*c.feeds)[i]
 			f.Wire.Fitted = Fitted(c.owner) && Fitted(f.From.Part)
-			if c.wire != nil && c.wire.fitted != nil {
-				f.Wire.Fitted = *c.wire.fitted
+			for _, w := range []*wireDraft{c.wire, c.feedOf[i]} { // its own goes first
+				if w != nil && w.fitted != nil {
+					f.Wire.Fitted = *w.fitted
+				}
 			}
 			if f.Wire.Fitted && f.Wire.SizeAuto {
 				name := "wire"

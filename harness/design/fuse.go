@@ -18,7 +18,14 @@ type Fuse struct {
 	TypeAuto, RatingAuto bool
 	FedBy                []Feed
 	Returns              []Feed // where it stands in a return
+	// Post is the battery on whose positive post it is bolted, with no wire between; nil = none. Of one
+	// that is fed by something it is the output that is bolted there.
+	Post   Part
+	onPost Text
 }
+
+// AtPost tells of a fuse that is bolted to a battery's post with its input.
+func (x *Fuse) AtPost() bool { return x.Post != nil && len(x.FedBy) == 0 }
 
 // UsualFuseType is the fuse of a block's ways when nothing says otherwise:
 // the common blade fuse of ISO 8820-3.
@@ -35,14 +42,19 @@ var fuseSection = section[Fuse]{
 			func(x *Fuse) { x.TypeAuto = true }),
 		orAuto(ratingKey("rating", func(x *Fuse) **library.FuseRating { return &x.Rating }),
 			func(x *Fuse) { x.RatingAuto = true }),
+		postKey(),
 	}, eitherKeys(func(x *Fuse) *[]Feed { return &x.FedBy }, func(x *Fuse) *[]Feed { return &x.Returns })...)...),
 	finish: func(r *reader, x *Fuse, f field) {
 		x.RatingAuto = x.RatingAuto || !f.has["rating"]
 		x.TypeAuto = x.TypeAuto || !f.has["type"] && x.RatingAuto
+		if x.onPost.Given() && !f.has["type"] {
+			x.Type, x.TypeAuto = r.postFuse(), false
+		}
 		if x.Type == nil && (x.TypeAuto || !f.has["type"]) {
 			x.Type = usualType(r.lib, x.Rating, x.TypeAuto)
 		}
 		r.oneSide(f)
+		r.onlyOnPost(x, f)
 		r.chosenInReturn(f, x.RatingAuto || x.TypeAuto, "rating")
 		if x.RatingAuto {
 			x.Rating = largest(x.Type)

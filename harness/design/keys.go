@@ -41,7 +41,7 @@ func (k *Key) expected() string {
 		return "the name of a condition or a list of names, such as " + k.Example
 	case KindState:
 		return "the name of a situation, such as " + k.Example
-	case KindRelay, KindSwitch:
+	case KindRelay, KindSwitch, KindLoad:
 		return "the name of a " + k.Kind + ", such as " + k.Example
 	case KindPositions:
 		return "a list of positions, or a mapping of each to its outputs, such as " + k.Example
@@ -51,7 +51,9 @@ func (k *Key) expected() string {
 		return "a mapping of further batteries to how full they are, such as " + k.Example
 	case KindPlace:
 		return "the name of a place, such as " + k.Example
-	case KindFeeds, KindReturns, KindParts:
+	case KindFeeds, KindReturns:
+		return "the name of a part, a list of names, or a mapping of names to wires, such as " + k.Example
+	case KindParts:
 		return "the name of a part or a list of names, such as " + k.Example
 	case KindNumber:
 		return fmt.Sprintf("a %s from %g to %g", k.number(), k.Min, k.Max)

@@ -43,6 +43,9 @@ type Load struct {
 	Inrush    library.Inrush
 	FedBy     []Feed
 	Returns   []Feed
+	// Before and Next are its neighbours in a string of loads in series, towards the source and
+	// away from it; nil = none.
+	Before, Next *Load
 
 	given loadFigures // as the design says them
 }
@@ -91,12 +94,14 @@ var loadSection = section[Load]{
 	finish: func(r *reader, x *Load, f field) {
 		x.figures(r, f)
 		x.character()
+		r.fedOrInSeries(f)
 	},
 }
 
 func loadKeys() []key[Load] {
 	keys := append(append(loadFigureKeys(), loadTimeKeys()...), loadUseKeys()...)
 	keys = append(keys, feedKeys(func(x *Load) *[]Feed { return &x.FedBy })...)
+	keys = append(keys, seriesKey())
 	return append(keys, returnKeys(func(x *Load) *[]Feed { return &x.Returns })...)
 }
 
@@ -430,6 +435,9 @@ func (x *Load) character() {
 		x.Inrush.PeakRatio = 1
 	}
 }
+
+// SaidOhm is the resistance that the design gives for it; 0 = it gives another figure.
+func (l *Load) SaidOhm() float64 { return l.given.resistance.Value }
 
 // SaidA is the current that the design gives for it; 0 = it gives another figure.
 func (l *Load) SaidA() float64 { return l.given.current.Value }

@@ -46,17 +46,23 @@ func plugKey[X any, P interface {
 func (r *reader) checkPlugs() {
 	asked := map[*Plugged]problem.Pos{} // where PlugKind was asked for
 	for _, c := range r.connections {
-		if c.wire == nil || len(*c.feeds) == 0 {
-			continue
-		}
-		to, from := c.wire.ask(true), c.wire.ask(false)
-		if c.back {
-			r.checkPlug(asked, c.owner, from)
-			continue
-		}
-		r.checkPlug(asked, c.owner, to)
-		for _, f := range *c.feeds {
-			r.checkPlug(asked, f.From.Part, from)
+		for i, f := range *c.feeds {
+			w := c.feedOf[i]
+			if w == nil {
+				break
+			}
+			if i > 0 && w == c.feedOf[i-1] {
+				if !c.back {
+					r.checkPlug(asked, f.From.Part, w.ask(false))
+				}
+				continue
+			}
+			if c.back {
+				r.checkPlug(asked, c.owner, w.ask(false))
+				continue
+			}
+			r.checkPlug(asked, c.owner, w.ask(true))
+			r.checkPlug(asked, f.From.Part, w.ask(false))
 		}
 	}
 }

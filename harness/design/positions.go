@@ -155,7 +155,7 @@ func (r *reader) onlyOfAHandle(x *Switch, f field) {
 		r.report(r.pos(f.node), f.where.String()+" has a single position", "two or more, or a plain switch without `positions`")
 	}
 	if f.has["positions"] && f.has["returns to"] {
-		r.report(r.pos(f.node), f.where.String()+" is in a return and has positions", "positions in a feed; in a return, a plain switch")
+		r.report(r.pos(f.node), f.where.String()+" is in a return and has positions", "positions in a feed; in a return a plain switch for each position, of which situations say which is `closed`")
 	}
 	if f.has["positions"] && f.has["momentary"] && x.Momentary {
 		r.report(r.pos(f.node), f.where.String()+" is momentary and has positions", "one of the two")

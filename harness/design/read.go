@@ -63,6 +63,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.joinHalves()
 	r.joinPoles()
 	r.resolveConnections()
+	r.resolvePosts()
 	r.checkHanging()
 	r.checkReversed()
 	r.joinConnectors()

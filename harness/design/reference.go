@@ -24,8 +24,10 @@ lengths, bundles, currents and findings follow from that.
   parts have the same name, whatever their kind. ` + "`battery`" + ` and ` + "`battery negative`" + ` are the battery's posts,
   of a further battery ` + "`house`" + ` they are ` + "`house`" + ` and ` + "`house negative`" + `.
 - **Feeds**: ` + "`fed by: main`" + `, ` + "`fed by: rear 2`" + ` (way 2 of the block ` + "`rear`" + `), ` + "`fed by: keyed 87a`" + ` (a contact of the
-  relay ` + "`keyed`" + `), ` + "`fed by: battery`" + `, or a list of several. What hangs on a load is ` + "`fed by`" + ` it
-  and may return to it: the wires go on from its two terminals.
+  relay ` + "`keyed`" + `), ` + "`fed by: battery`" + `, or a list of several; of several with unlike wires each with its own:
+  ` + "`fed by: {link end: 25 mm², booster end: {size: 6 mm², length: 400 mm}}`" + `, where a size stands for a wire; what one leaves out is as in ` + "`wire`" + `. What hangs on a load is ` + "`fed by`" + ` it
+  and may return to it: the wires go on from its two terminals. What takes its current from a load, in series, says
+  ` + "`in series with: left lamp`" + ` in place of ` + "`fed by`" + `; the last of the string alone says where it returns.
 - **Returns**: ` + "`returns to: frame stud`" + `, a ground or ` + "`battery negative`" + `. A fuse, switch or relay with ` + "`returns to`" + ` in
   place of ` + "`fed by`" + ` is in the return: loads, coils and grounds return to it by name, and what is found so on a vehicle
   can be reviewed. Of a relay there, the load is on 87 and the ground on 30.

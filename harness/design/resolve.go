@@ -12,11 +12,11 @@ import (
 func (r *reader) tooManyWires() bool {
 	wires, first := 0, problem.Pos{}
 	for _, c := range r.connections {
-		each := c.wire.count()
-		if n := (maxWires - wires) / each; n >= 0 && n < len(c.refs) {
-			first = c.refs[n].Pos
+		for i, ref := range c.refs {
+			if wires += c.wireTo(i).count(); wires > maxWires && first.Line == 0 {
+				first = ref.Pos
+			}
 		}
-		wires += each * len(c.refs)
 	}
 	if wires > maxWires {
 		r.report(first, fmt.Sprintf("the design has %d wires", wires), fmt.Sprintf("at most %d", maxWires))
@@ -36,7 +36,7 @@ func (r *reader) resolveConnections() {
 	}
 	for _, c := range r.connections {
 		seen := map[string]bool{}
-		for _, text := range c.refs {
+		for i, text := range c.refs {
 			ref, ok := r.resolve(c, text)
 			if !ok {
 				continue
@@ -48,8 +48,9 @@ func (r *reader) resolveConnections() {
 			} else {
 				seen[id] = true
 			}
-			for range c.wire.count() {
+			for range c.wireTo(i).count() {
 				*c.feeds = append(*c.feeds, Feed{From: ref})
+				c.feedOf = append(c.feedOf, c.wireTo(i))
 			}
 		}
 	}
@@ -118,12 +119,28 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 	switch {
 	case ref.Part == nil:
 		r.noName(text.Pos, fmt.Sprintf("%s: nothing is named %s", c.of, quoted(text.Value)),
-			text.Value, r.targets(c.back))
+			text.Value, r.targetsOf(c))
 		return ref, false
 	case c.back:
 		return r.checkReturn(c, ref)
+	case c.after:
+		return r.checkInSeries(c, ref)
 	}
 	return r.checkFeed(c, ref)
+}
+
+// targetsOf are those that a connection could mean.
+func (r *reader) targetsOf(c *connection) []string {
+	if !c.after {
+		return r.targets(c.back)
+	}
+	var loads []string
+	for _, l := range r.d.Loads {
+		if l != c.owner {
+			loads = append(loads, l.Name)
+		}
+	}
+	return loads
 }
 
 // targets are the names that a feed or return could mean.

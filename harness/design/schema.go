@@ -85,6 +85,8 @@ func shortSchema(section string) schemaNode {
 		return schemaNode{"type": "null"}
 	case nearSection.Name:
 		return textSchema()
+	case wireSection.Name:
+		return schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Area, false)}
 	case waySection.Name:
 		return anyOf(wordsSchema([]string{"spare", "none", autoWord}),
 			schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Current, false)})
@@ -135,11 +137,14 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 		return wordsSchema([]string{"yes", "no", "true", "false"})
 	case KindLibrary:
 		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
-	case KindPlace, KindState, KindRelay, KindSwitch:
+	case KindPlace, KindState, KindRelay, KindSwitch, KindLoad:
 		return textSchema()
 	case KindCondition:
 		return withWords(k.Choices, textSchema())
-	case KindFeeds, KindReturns, KindParts, KindLoads, KindSwitches, KindStates, KindConditions:
+	case KindFeeds, KindReturns:
+		return anyOf(textSchema(), listSchema(textSchema()), schemaNode{"type": "object", "minProperties": 1,
+			"additionalProperties": anyOf(schemaNode{"$ref": "#/definitions/" + wireSection.Name}, schemaNode{"type": "null"})})
+	case KindParts, KindLoads, KindSwitches, KindStates, KindConditions:
 		return anyOf(textSchema(), listSchema(textSchema()))
 	}
 	return compoundSchema(k)

@@ -52,8 +52,8 @@ const (
 	KindLibrary    = "library name"
 	KindPlace      = "place"
 	KindRelay      = "relay"
-	KindFeeds      = "one part, or a list of parts"
-	KindReturns    = "one ground or part in the return, or a list of them"
+	KindFeeds      = "one part, a list of parts, or each with its wire"
+	KindReturns    = "one ground or part in the return, a list of them, or each with its wire"
 	KindLoads      = "list of loads"
 	KindParts      = "one part, or a list of parts, by name"
 	KindSwitches   = "list of switches"
@@ -70,6 +70,7 @@ const (
 	KindLabels     = "labels, each with what it stands for"
 	// positions of switches, and in which of them they are
 	KindSwitch    = "switch"
+	KindLoad      = "load"
 	KindPositions = "list of positions, or the outputs of each"
 	KindSettings  = "positions of switches"
 	KindCharges   = "shares of batteries"

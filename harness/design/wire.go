@@ -37,7 +37,10 @@ type WireSpec struct {
 	TypeAuto bool
 	// FromAuto and ToAuto tell that the design asks for a crimp part to be chosen.
 	FromAuto, ToAuto bool
-	Pos              problem.Pos
+	// Own is what it comes from or leads to, as written, where each feed or return of its part has
+	// a wire of its own.
+	Own string
+	Pos problem.Pos
 }
 
 // Colour is one or two colours: base and tracer.
@@ -94,7 +97,16 @@ const defaultFeedColour, defaultReturnColour = "RD", "BK"
 var wireSection = section[wireDraft]{
 	Section: Section{Name: "wire", Shape: KindRecord,
 		Doc:     "One wire of a feed or return. What is left out comes from the `wire` section of the design.",
+		Short:   "its size",
 		Example: "wire: {size: 1.5 mm², colour: YERD, ends: {to: ring M6}}\n"},
+	short: func(r *reader, w *wireDraft, f field) bool {
+		if isNothing(f.node) || isAuto(f.node) {
+			return false
+		}
+		f.key = "size"
+		r.wireSize(w, f)
+		return true
+	},
 	keys: append(wireKeys(),
 		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 1e-3, Max: 200,
 			Doc:     "length of the finished wire from terminal to terminal, slack included, when the runs do not give it; papers print the length to cut, which adds both strips, trimming and half the permitted over-length",
@@ -286,20 +298,40 @@ func (r *reader) fillWires() {
 	}
 }
 
-// fillWire completes the wire of one connection and gives it to its feeds.
+// fillWire completes the wire of one connection, or those of each of its feeds, and gives it to them.
 func (r *reader) fillWire(c *connection) {
-	w, name := c.wire, c.wireKey()
-	if w == nil {
-		w = &wireDraft{}
-	}
 	def := &r.defaults
+	shared := c.wire
+	if shared == nil {
+		shared = &wireDraft{}
+	}
+	r.complete(c, shared, def)
+	done := map[*wireDraft]bool{}
+	for i := range *c.feeds {
+		f, w := &(*c.feeds)[i], c.feedOf[i]
+		if w == nil || w.spec.Own == "" {
+			w = shared
+		} else if !done[w] {
+			done[w] = true
+			r.complete(c, w, shared)
+		}
+		f.Wire = w.spec
+		if f.Wire.Pos.Line == 0 {
+			f.Wire.Pos = f.From.Pos
+		}
+	}
+}
+
+// complete fills in what a wire leaves out from another.
+func (r *reader) complete(c *connection, w, def *wireDraft) {
+	name := c.wireKey()
 	own := w.spec.Type != nil
 	if !own {
 		w.spec.Type, w.spec.TypeAuto = def.spec.Type, def.spec.TypeAuto
 	}
 	if !w.hasColour {
-		w.spec.Colour, w.spec.ColourAuto = def.spec.Colour, w.spec.ColourAuto || def.spec.ColourAuto && !c.back
-		if c.back {
+		w.spec.Colour, w.spec.ColourAuto = def.spec.Colour, w.spec.ColourAuto || def.spec.ColourAuto && (!c.back || def != &r.defaults)
+		if c.back && def == &r.defaults {
 			w.spec.Colour, w.spec.ColourAuto = *def.returns, w.spec.ColourAuto || def.returnsAuto
 		}
 	}
@@ -313,14 +345,13 @@ func (r *reader) fillWire(c *connection) {
 		w.spec.Size, w.spec.SizeAuto = def.spec.Size, def.spec.SizeAuto
 	}
 	w.spec.Sheathed = w.spec.Sheathed || w.spec.Type != nil && w.spec.Type.Cores > 0
-	r.chooseEnds(w, at)
-	for i := range *c.feeds {
-		f := &(*c.feeds)[i]
-		f.Wire = w.spec
-		if f.Wire.Pos.Line == 0 {
-			f.Wire.Pos = f.From.Pos
+	if def != &r.defaults { // of several feeds with wires of their own
+		if !w.spec.LengthM.Given() {
+			w.spec.LengthM = def.spec.LengthM
 		}
+		w.spec.Sheathed = w.spec.Sheathed || def.spec.Sheathed
 	}
+	r.chooseEnds(w, at)
 }
 
 // chooseSize finds the size of a wire in its type: the one given, else the

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
@@ -143,10 +144,10 @@ func (t *tester) battery(w *circuit.Wire) design.Ref {
 // fuses are the ratings, the smallest first, that may carry what a wire does: of the usual
 // type, or where it has none of the others, one of each.
 func (t *tester) fuses(w *circuit.Wire, was, at string, put func(string, *library.FuseType, *library.FuseRating) func()) (l ladder) {
-	name := w.To.Part.Name + " fuse"
+	name, leastA := w.To.Part.Name+" fuse", t.leastFuseA(w)
 	add := func(kind *library.FuseType, most int) {
 		for _, r := range kind.Ratings {
-			if r.RatingA*t.Design.Practice.FuseLoadShare >= t.Amps(w.Branch) && most > 0 {
+			if r.RatingA >= leastA && most > 0 {
 				most--
 				l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: was,
 					Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at " + at,
@@ -166,4 +167,28 @@ func (t *tester) fuses(w *circuit.Wire, was, at string, put func(string, *librar
 		}
 	}
 	return l
+}
+
+// leastFuseA is the smallest rating worth trying in a wire: what carries the current of any
+// situation and of any one load behind it; in the cable to another battery, which carries little
+// while both are full, the rating of the fuse at its other end, else what carries all that the engine gives.
+func (t *tester) leastFuseA(w *circuit.Wire) float64 {
+	below := t.Circuit.BelowBranch(w.Branch)
+	amps := t.Amps(w.Branch)
+	for _, b := range slices.Concat(below.Loads, below.Coils) {
+		amps = max(amps, t.Circuit.DrawA(b))
+	}
+	endA := 0.0
+	if len(t.Circuit.BatteriesBelow(w.Branch)) > 0 {
+		for _, f := range t.Circuit.Linked().Fuses[w.Branch.Index] {
+			if f.Fuse != nil && f.Fuse.Rating != nil {
+				endA = max(endA, f.Fuse.Rating.RatingA)
+			}
+		}
+		if endA == 0 {
+			_, hotA := charging.MostA(&t.Design.Charging)
+			amps = max(amps, hotA)
+		}
+	}
+	return max(endA, amps/t.Design.Practice.FuseLoadShare)
 }

@@ -1,10 +1,12 @@
 package remedy_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/remedy"
 )
 
 // behind is a bilge pump with a float that hangs on the battery switch.
@@ -72,4 +74,37 @@ loads:
 		}
 	}
 	t.Error("no unfused conductor")
+}
+
+// TestFuseOfALink: what is tried in the cable to another battery is no fuse for the little that flows while both are
+// full. By hand: the engine gives 28 A, which over the 0.8 that the practice lets a fuse carry is 35 A; with 29 A the
+// next rating is 40 A; a fuse of 20 A at the far end is for the cable, so 20 A here too.
+func TestFuseOfALink(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/rules/link-end-unfused.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	unfused := with(string(src), "fed by: start end", "fed by: battery")
+	for name, c := range map[string]struct{ src, want string }{
+		"the engine's current": {unfused, "blade C 35 A at battery"},
+		"an ampere more":       {with(unfused, "6000 rpm: 28 A", "6000 rpm: 29 A"), "blade C 40 A at battery"},
+		"fused at the far end": {strings.NewReplacer("fed by: charging relay,", "fed by: house end,",
+			"  start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery", "  house end: {type: blade C, rating: 20 A, at: rear, fed by: charging relay").Replace(unfused), "blade C 20 A at battery"},
+	} {
+		found := false
+		for _, x := range review(t, []byte(c.src)).Remedies().Causes {
+			for _, trial := range append([]*remedy.Trial{x.Remedy}, x.Tried...) {
+				if trial == nil || trial.About != "charging relay, wire" || !strings.Contains(trial.Will, " at battery") {
+					continue
+				}
+				if !found && trial.Will != c.want {
+					t.Errorf("%s: %s, want %s", name, trial.Will, c.want)
+				}
+				found = true
+			}
+		}
+		if !found {
+			t.Errorf("%s: no fuse is tried", name)
+		}
+	}
 }

@@ -26,7 +26,7 @@ func besides(slots []*slot) []int {
 	list := slices.Repeat([]int{-1}, len(slots))
 	for i, x := range slots {
 		for _, y := range x.each() {
-			if back, ok := at[home{y.owner, circuit.ReturnWire}]; ok && x.kind == WireSize && y.role == circuit.FeedWire && back != i {
+			if back, ok := at[home{owner: y.owner, role: circuit.ReturnWire}]; ok && x.kind == WireSize && y.role == circuit.FeedWire && back != i {
 				list[i], list[back] = back, i
 			}
 		}

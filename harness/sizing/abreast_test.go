@@ -41,11 +41,11 @@ const keyedRelay = `relays:
 // leaves has a tail into the holder as a way out.
 func TestFeedAndReturnAbreast(t *testing.T) {
 	for _, c := range []struct {
-		name, src string
+		name, src, holder string
 	}{
-		{"12 V, blade holder", longRun(12, 14.3, 12, 10, "", "f")},
-		{"12 V, blade holder, longer", longRun(12, 14.3, 16, 10, "", "f")},
-		{"24 V, relay", longRun(24, 28.6, 16, 9.64, keyedRelay, "k")},
+		{"12 V, blade holder", longRun(12, 14.3, 12, 10, "", "f"), "f"},
+		{"12 V, blade holder, longer", longRun(12, 14.3, 16, 10, "", "f"), "f"},
+		{"24 V, relay", longRun(24, 28.6, 16, 9.64, keyedRelay, "k"), "k"},
 	} {
 		d := read(t, c.src)
 		p, err := Complete(d)
@@ -62,7 +62,9 @@ func TestFeedAndReturnAbreast(t *testing.T) {
 		if err := p.Explain(); err != nil {
 			t.Fatal(err)
 		}
-		if !slices.ContainsFunc(p.WaysOut, func(o *WayOut) bool { return strings.Contains(o.What, "a tail of 150 mm behind f") && o.Left == 0 }) {
+		if !slices.ContainsFunc(p.WaysOut, func(o *WayOut) bool {
+			return strings.Contains(o.What, "a tail of 150 mm behind "+c.holder) && o.Left == 0
+		}) {
 			t.Errorf("%s: %s; no tail among the ways out %+v", c.name, p.Remaining[0].What, p.WaysOut)
 		}
 	}

@@ -81,4 +81,4 @@ func behind(d *design.Design, before, after *slot) bool {
 // each are a slot and those that go with it.
 func (s *slot) each() []*slot { return append([]*slot{s}, s.also...) }
 
-func (s *slot) home() home { return home{s.owner, s.role} }
+func (s *slot) home() home { return home{s.owner, s.role, s.own} }

@@ -89,5 +89,5 @@ loads:
 	if err != nil {
 		t.Fatal(err)
 	}
-	wantWays(t, p, "shorten the runs", "radio of half the power", "feed f straight from the battery", "one relay less: what own feeds straight from f")
+	wantWays(t, p, "shorten the runs", "feed f straight from the battery", "one relay less: what own feeds straight from f", "radio of half the power")
 }

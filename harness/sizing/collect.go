@@ -106,7 +106,11 @@ func (c *collector) wire(l lead) {
 	if !c.d.AllSizes {
 		sizes = w.Type.ShopSizes()
 	}
-	c.add(&slot{kind: WireSize, part: l.owner.PartName() + ", " + wireNames[l.role].word, owner: l.owner, pos: w.Pos,
+	name := l.owner.PartName() + ", " + wireNames[l.role].word
+	if l.own != "" {
+		name += " at " + l.own
+	}
+	c.add(&slot{kind: WireSize, part: name, own: l.own, owner: l.owner, pos: w.Pos,
 		feeds: feeds, role: l.role, sizes: sizes, path: l.path()})
 }
 

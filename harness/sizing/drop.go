@@ -139,7 +139,7 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 		}
 		postsV := r.Solution.PostsV(b)
 		d := &drop{load: b, wires: wires, limitV: limitV(postsV) * w.s.tighter(b.Load.Load.Name), at: r,
-			nowV: postsV - r.Solution.LoadV(b)}
+			nowV: r.Solution.LostV(b)}
 		if wires {
 			d.nowV = 0
 			for _, way := range w.ways(b, r) {

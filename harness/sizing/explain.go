@@ -164,7 +164,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case s.follows[slices.Index(s.slots, x)]:
 		c.Decided, c.Lost = whatFollows, "it would be thinner than what follows it, or than a trunk should be"
 	case x.kind == BlockType || x.kind == RelayForm:
-		c.Decided, c.Lost = "the first that carries its load in its place", "it would do as well and comes later in the library"
+		c.Decided, c.Lost = "the first that carries its load in its place", asWell
 		if x.kind == BlockType {
 			c.Lost = x.largerBlock(other)
 		}
@@ -228,6 +228,9 @@ func (s *search) oneSize(x *slot) string {
 	return text
 }
 
+// asWell is said of a second choice that costs and does the same.
+const asWell = "it would do no better: either may be fitted"
+
 // difference says what is against a second choice that would do, thing by thing, and what is
 // for it.
 func difference(best, other Cost, fuse string) string {
@@ -253,7 +256,7 @@ func difference(best, other Cost, fuse string) string {
 	say(other.FusesG-best.FusesG, fuse, "")
 	switch {
 	case len(against)+len(good) == 0:
-		return "it would do as well and comes later in the library"
+		return asWell
 	case other.TotalG() < best.TotalG():
 		return "not found by the search: " + wording.And(append(good, against...))
 	case len(against) == 0:

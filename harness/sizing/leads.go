@@ -11,14 +11,15 @@ import (
 type home struct {
 	owner design.Part
 	role  circuit.Role
+	own   string // what it comes from or leads to, where each feed has a wire of its own
 }
 
 // homeOf is the home of a wire of the circuit.
 func homeOf(x *circuit.Wire) home {
 	if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
-		return home{x.From.Part.Source, x.Role}
+		return home{x.From.Part.Source, x.Role, x.Spec.Own}
 	}
-	return home{x.To.Part.Source, x.Role}
+	return home{x.To.Part.Source, x.Role, x.Spec.Own}
 }
 
 // lead is the feeds or returns of one part; several share a wire of one size.
@@ -45,12 +46,29 @@ func leadsOf[P design.Part](section string, parts []P) (list []lead) {
 		feeds, returns := design.Feeds(p), design.Returns(p)
 		for i, roles := range [][2]circuit.Role{{circuit.FeedWire, circuit.ReturnWire}, {circuit.CoilFeedWire, circuit.CoilReturnWire}} {
 			if i < len(feeds) {
-				list = append(list, lead{home{p, roles[0]}, section, feeds[i]})
+				list = append(list, leadsTo(p, roles[0], section, feeds[i])...)
 			}
 			if i < len(returns) {
-				list = append(list, lead{home{p, roles[1]}, section, returns[i]})
+				list = append(list, leadsTo(p, roles[1], section, returns[i])...)
 			}
 		}
+	}
+	return list
+}
+
+// leadsTo are the feeds or returns of a part: together, or each by itself where each has a wire
+// of its own.
+func leadsTo(p design.Part, role circuit.Role, section string, feeds *[]design.Feed) (list []lead) {
+	if len(*feeds) == 0 || (*feeds)[0].Wire.Own == "" {
+		return []lead{{home{owner: p, role: role}, section, feeds}}
+	}
+	for i := 0; i < len(*feeds); {
+		own, n := (*feeds)[i].Wire.Own, i
+		for n < len(*feeds) && (*feeds)[n].Wire.Own == own {
+			n++
+		}
+		some := (*feeds)[i:n:n]
+		list, i = append(list, lead{home{p, role, own}, section, &some}), n
 	}
 	return list
 }
@@ -64,16 +82,20 @@ func (l *lead) path() []string {
 	if l.role == circuit.CoilFeedWire || l.role == circuit.CoilReturnWire {
 		path = append(path, "coil")
 	}
+	if l.own != "" {
+		return append(path, wireNames[l.role].from, l.own)
+	}
 	if l.section == "grounds" {
 		return append(path, "wire")
 	}
 	return append(path, wireNames[l.role].key)
 }
 
-// wireNames are the words and keys of the wires of a part.
-var wireNames = map[circuit.Role]struct{ word, key string }{
-	circuit.FeedWire:       {"wire", "wire"},
-	circuit.ReturnWire:     {"return wire", "return wire"},
-	circuit.CoilFeedWire:   {"coil wire", "wire"},
-	circuit.CoilReturnWire: {"coil return wire", "return wire"},
+// wireNames are the words and keys of the wires of a part, and the keys of what they come from
+// or lead to.
+var wireNames = map[circuit.Role]struct{ word, key, from string }{
+	circuit.FeedWire:       {"wire", "wire", "fed by"},
+	circuit.ReturnWire:     {"return wire", "return wire", "returns to"},
+	circuit.CoilFeedWire:   {"coil wire", "wire", "fed by"},
+	circuit.CoilReturnWire: {"coil return wire", "return wire", "returns to"},
 }

@@ -89,3 +89,14 @@ func TestWholeLimit(t *testing.T) {
 		}
 	}
 }
+
+// Of a second choice that costs the same in every way nothing speaks against the first: either may be fitted.
+func TestEitherMayBeFitted(t *testing.T) {
+	c := Cost{CopperG: 12, Sizes: 2}
+	if got := difference(c, c, ""); got != "it would do no better: either may be fitted" {
+		t.Errorf("%q", got)
+	}
+	if got := difference(c, Cost{CopperG: 12, Sizes: 3}, ""); got != "1 more size of wire to buy" {
+		t.Errorf("%q", got)
+	}
+}

@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -90,11 +91,33 @@ func (w *view) raisePlugs(f *finding.Finding) bool {
 	return taught
 }
 
-// raiseWay raises the plug of a load that loses too much on any wires: larger
+// plugsOf are the slots of the plugs that a load's current passes: its own, and the connectors
+// of the loom on its wires.
+func (w *view) plugsOf(d *drop) (list []int) {
+	add := func(p *circuit.Part) {
+		if i, ok := w.plugSlot[p]; ok && !slices.Contains(list, i) {
+			list = append(list, i)
+		}
+	}
+	add(d.load.Part)
+	for _, t := range d.terms {
+		if t.wire == nil {
+			continue
+		}
+		for _, pole := range t.wire.Poles {
+			add(pole.Inline.Part)
+		}
+	}
+	return list
+}
+
+// raiseWay raises the plugs of a load that loses too much on any wires: larger
 // contacts lose less and take thicker wire.
-func (w *view) raiseWay(d *drop) bool {
-	i, ok := w.plugSlot[d.load.Part]
-	return ok && w.raise(i)
+func (w *view) raiseWay(d *drop) (raised bool) {
+	for _, i := range w.plugsOf(d) {
+		raised = w.raise(i) || raised
+	}
+	return raised
 }
 
 // widen takes plugs that keep hopeless loads from thicker wires to the next
@@ -102,16 +125,17 @@ func (w *view) raiseWay(d *drop) bool {
 func (w *view) widen() bool {
 	widened := false
 	for _, d := range w.drops {
-		i, ok := w.plugSlot[d.load.Part]
-		if !ok || !w.s.hopeless[d.load.Load.Load.Name] || math.IsInf(d.aimV, 1) {
+		if !w.s.hopeless[d.load.Load.Load.Name] || math.IsInf(d.aimV, 1) {
 			continue
 		}
-		s := w.s.slots[i]
-		for k := s.at + 1; k < len(s.plugs); k++ {
-			if s.plugs[k].MaxMm2 > s.plugs[s.at].MaxMm2 && w.plugBears(i, k) {
-				s.set(k)
-				widened = true
-				break
+		for _, i := range w.plugsOf(d) {
+			s := w.s.slots[i]
+			for k := s.at + 1; k < len(s.plugs); k++ {
+				if s.plugs[k].MaxMm2 > s.plugs[s.at].MaxMm2 && w.plugBears(i, k) {
+					s.set(k)
+					widened = true
+					break
+				}
 			}
 		}
 	}

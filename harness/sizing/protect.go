@@ -190,12 +190,16 @@ func (w *view) alone(below *circuit.Below) float64 {
 	return below.Loads[0].Load.RatedA()
 }
 
-// demandA is the rated current of all that hangs below.
+// demandA is the rated current of all that hangs below and can be on at once, and how much hangs there.
 func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
-	for _, b := range slices.Concat(below.Loads, below.Coils) {
+	all := slices.Concat(below.Loads, below.Coils)
+	if w.exclusive == nil {
+		w.exclusive = w.v.c.Exclusive()
+	}
+	for _, b := range w.exclusive.AtOnce(all) {
 		total += w.v.c.DrawA(b)
 	}
-	return total, len(below.Loads) + len(below.Coils)
+	return total, len(all)
 }
 
 // continuousA is what a candidate carries for good where it stands: of what is on

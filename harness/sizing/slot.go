@@ -35,6 +35,7 @@ type slot struct {
 	part  string      // name for people: "left lamp, return wire"
 	owner design.Part // nil for covers
 	pos   problem.Pos
+	own   string   // of a wire, see home
 	path  []string // of the record in the file: sections, names, list indices
 	at    int      // candidate chosen
 	lib   *library.Library

@@ -24,16 +24,17 @@ type view struct {
 	// plugSlot are the slots of plugs by part.
 	plugSlot map[*circuit.Part]int
 	// unchosen are the plugs that eachPlug has not come to; nil outside it.
-	unchosen map[*circuit.Part]bool
-	amps     []float64                // by branch: greatest at nominal over the situations
-	corner   []float64                // the same at the worst corner
-	guards   circuit.Guards           // by branch
-	cold     [][]*circuit.Branch      // by wire: of returns, the fuses whose faults they carry
-	terms    map[*warm.Result][]*term // by branch; nil = not worked out
-	drops    []*drop
-	first    [][]*circuit.Branch         // by wire: the fuses that protect it from below, see findFirst
-	shares   map[*circuit.Branch]float64 // by fuse, see longShare
-	tuned    int                         // search.tuned when they were found
+	unchosen  map[*circuit.Part]bool
+	amps      []float64                // by branch: greatest at nominal over the situations
+	corner    []float64                // the same at the worst corner
+	guards    circuit.Guards           // by branch
+	cold      [][]*circuit.Branch      // by wire: of returns, the fuses whose faults they carry
+	terms     map[*warm.Result][]*term // by branch; nil = not worked out
+	drops     []*drop
+	first     [][]*circuit.Branch         // by wire: the fuses that protect it from below, see findFirst
+	shares    map[*circuit.Branch]float64 // by fuse, see longShare
+	exclusive *circuit.Exclusive          // nil = not yet worked out
+	tuned     int                         // search.tuned when they were found
 	// through are the drops by slot whose way leads over it, in order.
 	through [][]use
 }
@@ -94,7 +95,7 @@ func (w *view) findSlots() {
 		switch {
 		case s.kind == WireSize:
 			for _, y := range s.each() {
-				w.wires[i] = append(w.wires[i], wires[home{y.owner, y.role}]...)
+				w.wires[i] = append(w.wires[i], wires[y.home()]...)
 			}
 			for _, x := range w.wires[i] {
 				w.slotOf[x.Branch.Index] = i

@@ -136,6 +136,14 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 	}
 	if len(term.Wires) == 0 {
 		what := "stays empty"
+		if post := term.OnPost(); post != nil {
+			t.Add(name, "none", "", "", "bolted on "+post.Part.Ref+" "+post.Name, "", "")
+			return
+		}
+		if on := term.Bolted(); len(on) > 0 {
+			t.Add(name, "none", "", "", "bolted: "+on[0].Part.Ref+" "+on[0].Name, "", "")
+			return
+		}
 		if k := term.Part.Kind; k == circuit.Battery || k == circuit.Bank || k == circuit.Tap {
 			what = "factory wiring, stays"
 		} else if k == circuit.Block {

@@ -212,7 +212,7 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 		if s.Status != solve.Converged || !s.LoadOn[load.Index] || math.Abs(s.Amps(load)) < 1e-3 {
 			continue
 		}
-		lost := s.PostsV(load) - (s.NodeV[plus.Node.Index] - s.NodeV[minus.Node.Index])
+		lost := s.PostsV(load) - s.OthersV(load) - (s.NodeV[plus.Node.Index] - s.NodeV[minus.Node.Index])
 		if load.Load.Reverses && s.Volts(load) < 0 { // what is drawn is the way of its other run
 			continue
 		}
@@ -223,8 +223,9 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 	if best == nil {
 		return nil
 	}
-	best.there = r.Circuit.MainFeed(plus.Node).Branches
-	best.back = r.Circuit.MainReturn(minus.Node, r.Circuit.Home(plus.Node)).Branches
+	other := func(b *circuit.Branch) bool { return b.Load != nil } // in series with it: no loss
+	best.there = slices.DeleteFunc(r.Circuit.MainFeed(plus.Node).Branches, other)
+	best.back = slices.DeleteFunc(r.Circuit.MainReturn(minus.Node, r.Circuit.Home(plus.Node)).Branches, other)
 	if l, ok := part.Source.(*design.Load); ok {
 		share, _ := corner.DropLimit(r.Design, l.Critical)
 		best.limit = share * r.Design.NominalV()

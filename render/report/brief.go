@@ -81,7 +81,7 @@ func (x *Brief) settled() {
 }
 
 // situations says what charging and battery give in each, all that is on drawing at
-// once; beside what is graver only where the battery gives.
+// once, and what a start of the engine leaves; beside what is graver only where the battery gives.
 func (x *Brief) situations(grave bool) {
 	most := 0
 	var list []Situation
@@ -94,6 +94,9 @@ func (x *Brief) situations(grave bool) {
 	}
 	for _, s := range list {
 		x.prose(fmt.Sprintf("%-*s  ", most, s.Name), x.givenShort(s))
+	}
+	if text := startShort(x.starts); text != "" && !grave {
+		x.prose(fmt.Sprintf("%-*s  ", most, "start"), text)
 	}
 	if len(list) > 0 {
 		x.b.WriteByte('\n')

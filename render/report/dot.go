@@ -29,6 +29,13 @@ func WriteDot(w io.Writer, r *harness.Review) error {
 			dotText(dotID(wire.From.Part)), dotText(dotID(wire.To.Part)), dotText(wire.Number, wireWords(lengths.Of(r.Design), wire)),
 			dotText(wire.From.Name), dotText(wire.To.Name), dotStyle(wire.Role))
 	}
+	for _, p := range r.Circuit.Parts {
+		for _, t := range p.Terminals {
+			if post := t.OnPost(); post != nil {
+				fmt.Fprintf(out, "\t%s -> %s [label=%s, dir=none];\n", dotText(dotID(post.Part)), dotText(dotID(p)), dotText("bolted"))
+			}
+		}
+	}
 	fmt.Fprint(out, "}\n")
 	return out.Flush()
 }

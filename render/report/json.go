@@ -52,6 +52,7 @@ type Report struct {
 	Caution  string `json:"caution"`
 
 	lengths lengths.Unit
+	starts  []StudyStart
 }
 
 // Heading names the design.
@@ -265,6 +266,9 @@ func New(r *harness.Review) *Report {
 		Findings:   []Finding{},
 		Caution:    CautionOf(d),
 		lengths:    lengths.Of(d),
+	}
+	if r.Cranking != nil {
+		rep.starts = startRows(r.Cranking)
 	}
 	for _, f := range r.Findings {
 		rep.Findings = append(rep.Findings, findingRow(f, rep.lengths))

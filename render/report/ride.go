@@ -34,6 +34,9 @@ type Ride struct {
 	Legs          []RideLeg  `json:"legs"`
 	Course        RideCourse `json:"course"`
 	Caveats       []string   `json:"caveats,omitempty"`
+
+	starts           int
+	startAh, startOf float64 // what a start takes, and its share of the capacity
 }
 
 // RideBank is a further battery on a ride; its lists are those of the ride's legs and course.
@@ -113,7 +116,7 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Further: rideBanks(r), Caveats: r.Caveats}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Further: rideBanks(r), Caveats: r.Caveats, starts: r.Starts(), startAh: r.StartAh, startOf: r.StartShare}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -224,7 +227,20 @@ func (r *Ride) Outcome() string {
 		}
 		text += x.reserve()
 	}
-	return text + "."
+	return text + "." + r.startsText()
+}
+
+// startsText says what the starts of the engine take beside; "" = it is not started, or that is not known.
+func (r *Ride) startsText() string {
+	if r.starts == 0 || !(r.startAh > 0) {
+		return ""
+	}
+	times := "once"
+	if r.starts > 1 {
+		times = fmt.Sprintf("%d times", r.starts)
+	}
+	return fmt.Sprintf(" Starting the engine, %s, is not in the charges: it takes %s, %s of the capacity.", times,
+		quantity.Format(r.startAh, quantity.Charge), quantity.Format(r.startOf, quantity.Share))
 }
 
 // reserve says whether a further battery keeps what one of its kind should be left.

@@ -33,6 +33,10 @@ func (rep *StudyReport) addStarts(r *harness.Review) {
 		return
 	}
 	rep.Starter, rep.StarterAssumed, rep.SoundStartV = s.Start.Starter, s.Start.Assumed, finite(s.LeastV)
+	rep.Starts = append(rep.Starts, startRows(s)...)
+}
+
+func startRows(s *cranking.Study) (rows []StudyStart) {
 	for _, k := range s.Cases {
 		row := StudyStart{Case: k.Name, AmbientC: finite(k.CelsiusC), Charge: finite(k.Charge), StarterA: finite(k.CurrentA),
 			PostsV: finite(k.PostsV), FirstV: finite(k.FirstV), Loads: []StartLoad{}}
@@ -43,8 +47,23 @@ func (rep *StudyReport) addStarts(r *harness.Review) {
 			}
 			row.Loads = append(row.Loads, x)
 		}
-		rep.Starts = append(rep.Starts, row)
+		rows = append(rows, row)
 	}
+	return rows
+}
+
+// startShort says in few words what the posts have while the engine is started, in mild air and in the
+// cold, and which load has less than it needs in mild air; "" = not known.
+func startShort(starts []StudyStart) string {
+	if len(starts) < 2 {
+		return ""
+	}
+	mild, cold := starts[0], starts[1]
+	text := fmt.Sprintf("posts %s at %s; at %s %s", turning(mild.PostsV), amps(mild.StarterA), celsius(cold.AmbientC), turning(cold.PostsV))
+	if x := mild.shortest(); x != nil && *x.Volts < *x.NeedsV {
+		text += fmt.Sprintf("; %s gets %s, needs %s", x.Part, volts(x.Volts), volts(x.NeedsV))
+	}
+	return text
 }
 
 // startsTable has a row for each case, with the load that is shortest of what it needs.

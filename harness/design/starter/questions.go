@@ -1,6 +1,7 @@
 package starter
 
 import (
+	"strconv"
 	"strings"
 
 	"fusewright/library"
@@ -15,7 +16,11 @@ type Question struct {
 	List    string // of the library, whose names may be given
 	usual   func(a Answers, lib *library.Library) string
 	put     func(a *Answers, text string)
+	of      func(a Answers) bool // nil = it is always asked
 }
+
+// Asked tells whether it is a question at all after the answers so far.
+func (q Question) Asked(a Answers) bool { return q.of == nil || q.of(a) }
 
 // Usual is the answer that is usual after those so far.
 func (q Question) Usual(a Answers, lib *library.Library) string { return q.usual(a, lib) }
@@ -26,6 +31,18 @@ func (q Question) Short() string {
 		return strings.TrimPrefix(q.Ask, "length of the loom ")
 	}
 	return q.Name
+}
+
+// Spelt is an answer with the unit of the question where it ends in a bare number: "18", "LiFePO4 100".
+func (q Question) Spelt(text string) string {
+	words := strings.Fields(text)
+	if q.Unit == "" || len(words) == 0 {
+		return text
+	}
+	if _, err := strconv.ParseFloat(words[len(words)-1], 64); err != nil {
+		return text
+	}
+	return text + " " + q.Unit
 }
 
 // Put takes an answer.
@@ -102,6 +119,10 @@ func Questions(vehicle string) []Question {
 	textOf(v.second != "", Question{Name: "second", Ask: v.second + ", Ah, or none", Unit: "Ah",
 		Explain: "A battery for the accessories alone, so that the other one still starts the engine. It is charged while the engine runs, through a voltage-sensing relay with a fuse at each end. LiFePO4 100 Ah is one of another chemistry: lithium is charged through a DC-DC charger."},
 		func(a *Answers) *string { return &a.Second })
+	textOf(v.second != "", Question{Name: "solar", Ask: "solar panels for it, W, or none", Unit: "W",
+		of:      func(a Answers) bool { return a.Second != "" && a.Second != none },
+		Explain: "The rated power of the panels together, as printed on them. They charge the second battery through a controller, which is chosen, with a fuse at the battery."},
+		func(a *Answers) *string { return &a.Solar })
 	textOf(len(v.engines) > 0, Question{Name: "engine", Ask: "engine (" + engineNames(v) + ")", Explain: "A diesel takes about twice as much out of the battery to start."},
 		func(a *Answers) *string { return &a.Engine })
 	textOf(true, Question{Name: "regulated", Ask: "charging voltage, V", Unit: "V", Explain: "What a meter shows across the battery posts with the battery full and the engine well above idle: about 14.2 V, or 28.2 V on a 24 V system."},

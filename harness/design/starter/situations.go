@@ -58,6 +58,9 @@ func (w *writer) situations() []string {
 	if len(anchored) > 0 {
 		list = append(list, fmt.Sprintf("at anchor: {key: off, on: %s%s}", on(anchored), closed))
 	}
+	if w.solar != "" {
+		list = append(list, "in the sun: {key: off, sun: 75 %, sun hours: 4 h}")
+	}
 	if len(live) > 0 {
 		list = append(list, fmt.Sprintf("%s, in use: {key: off, on: %s}", parked, on(live)))
 	}

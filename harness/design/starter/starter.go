@@ -29,6 +29,7 @@ type Answers struct {
 	Cruise      string   // "4000 rpm"
 	Engine      string   // one of the kind's, where it has several
 	Second      string   // capacity of a second battery, with its chemistry where it differs: "LiFePO4 100 Ah"; "none"
+	Solar       string   // rated power of solar panels that charge the second battery: "120 W"; "none"
 	Tap         string   // factory wire that is live with the key on, and its fuse: "tail lamp feed, 10 A"
 	Accessories []string // of the library, with a name of one's own or without: "left lamp: LED auxiliary lamp"
 	// Of the accessories, by their names; nil = as usual.
@@ -54,7 +55,7 @@ func Defaults(vehicle string) (Answers, bool) {
 	if v == nil {
 		return Answers{}, false
 	}
-	a := Answers{Vehicle: v.name, Title: "Accessories", Battery: v.battery, Capacity: v.capacity, Second: none,
+	a := Answers{Vehicle: v.name, Title: "Accessories", Battery: v.battery, Capacity: v.capacity, Second: none, Solar: none,
 		Regulated: v.regulated, Output: v.output, Idle: v.idle, Cruise: v.cruise, Accessories: v.accessories}
 	if v.tap != "" {
 		a.Tap = v.tap + ", 10 A"
@@ -95,8 +96,8 @@ func planned(a Answers, lib *library.Library) (*writer, error) {
 	if err := a.tidy(lib); err != nil {
 		return nil, err
 	}
-	w := &writer{v: v, a: a, lib: lib, taken: map[string]bool{barPart: true, plusBarPart: true, barFusePart: true, "battery": true, "battery negative": true, housePost: true, housePost + " negative": true}}
-	for _, step := range []func() error{w.chooseEngine, w.chooseSecond, w.chooseTap, w.plan, w.layRuns, w.countLugs} {
+	w := &writer{v: v, a: a, lib: lib, taken: map[string]bool{barPart: true, plusBarPart: true, barFusePart: true, "battery": true, "battery negative": true, solarPart: true, solarPart + " end": true, housePost: true, housePost + " negative": true}}
+	for _, step := range []func() error{w.chooseEngine, w.chooseSecond, w.chooseSolar, w.chooseTap, w.plan, w.layRuns, w.countLugs} {
 		if err := step(); err != nil {
 			return nil, err
 		}
@@ -113,7 +114,7 @@ func noVehicle(name string) error {
 func fill(a *Answers, usual Answers) {
 	for _, f := range []struct{ to, from *string }{{&a.Title, &usual.Title}, {&a.Battery, &usual.Battery},
 		{&a.Capacity, &usual.Capacity}, {&a.Regulated, &usual.Regulated}, {&a.Output, &usual.Output},
-		{&a.Idle, &usual.Idle}, {&a.Cruise, &usual.Cruise}, {&a.Engine, &usual.Engine}, {&a.Second, &usual.Second},
+		{&a.Idle, &usual.Idle}, {&a.Cruise, &usual.Cruise}, {&a.Engine, &usual.Engine}, {&a.Second, &usual.Second}, {&a.Solar, &usual.Solar},
 		{&a.Tap, &usual.Tap}} {
 		if strings.TrimSpace(*f.to) == "" {
 			*f.to = *f.from

@@ -57,6 +57,26 @@ func (w *writer) chooseSecond() error {
 	return nil
 }
 
+// solarPart is the name of the solar panels' controller.
+const solarPart = "solar"
+
+// chooseSolar reads the power of the panels, which charge the second battery.
+func (w *writer) chooseSolar() error {
+	text := strings.TrimSpace(w.a.Solar)
+	if text == "" || text == none {
+		return nil
+	}
+	if w.second.capacity == "" {
+		return fmt.Errorf("solar panels: they charge the second battery, and there is none")
+	}
+	power, err := quantity.Tidy(text, quantity.Power)
+	if err != nil {
+		return fmt.Errorf("solar panels: %w", err)
+	}
+	w.solar = power
+	return nil
+}
+
 // chooseTap reads the factory wire that the key switches, with its fuse.
 func (w *writer) chooseTap() error {
 	if w.v.tap == "" {
@@ -124,9 +144,13 @@ func (w *writer) batteries() []string {
 	if w.second.capacity == "" {
 		return nil
 	}
-	back := "wire: {" + sized(w.linkSize()) + "length: 150 mm}, returns to: battery negative" + w.linked("return wire", w.firstPlace(), w.v.source)
-	return []string{fmt.Sprintf("%s: {chemistry: %s, capacity: %s, resistance: %s, at: %s, fed by: house end, %s}", housePost,
-		w.second.chemistry, w.second.capacity, w.resistance(w.second.chemistry, w.second.capacity), w.v.source, back)}
+	feed := "house end, wire: {" + sized(w.linkSize()) + "length: 150 mm}"
+	if w.solar != "" {
+		feed = "{house end: {" + sized(w.linkSize()) + "length: 150 mm}, " + solarPart + " end: {length: 150 mm}}"
+	}
+	back := "returns to: battery negative" + w.linked("return wire", w.firstPlace(), w.v.source)
+	return []string{fmt.Sprintf("%s: {chemistry: %s, capacity: %s, resistance: %s, at: %s, fed by: %s, %s}", housePost,
+		w.second.chemistry, w.second.capacity, w.resistance(w.second.chemistry, w.second.capacity), w.v.source, feed, back)}
 }
 
 // The link has a fuse at each end: it is live from both. Its size is a fitter's: what flows when it
@@ -140,8 +164,12 @@ func (w *writer) linkFuses() []string {
 		from, rating = "booster", "50 A"
 	}
 	entry := "{%srating: " + rating + ", at: %s, fed by: %s, wire: {" + sized(w.linkSize()) + "length: %s}}"
-	return []string{"start end: " + fmt.Sprintf(entry, w.firstFuse(w.a.Battery), w.firstPlace(), "battery", "150 mm"),
+	list := []string{"start end: " + fmt.Sprintf(entry, w.firstFuse(w.a.Battery), w.firstPlace(), "battery", "150 mm"),
 		"house end: " + fmt.Sprintf(entry, w.firstFuse(w.second.chemistry), w.v.source, from, "300 mm")}
+	if w.solar != "" {
+		list = append(list, fmt.Sprintf("%s end: {%sat: %s, fed by: %s, wire: {length: 300 mm}}", solarPart, w.firstFuse(w.second.chemistry), w.v.source, solarPart))
+	}
+	return list
 }
 
 // linkSize is that of the link's cables, metric or AWG as the practice's wire is.
@@ -173,10 +201,16 @@ func (w *writer) linkRelays() []string {
 		w.v.source, w.linked("wire", w.firstPlace(), w.v.source), w.negative())}
 }
 
-func (w *writer) chargers() []string {
-	if w.second.capacity == "" || !w.converts() {
+func (w *writer) chargers() (list []string) {
+	if w.second.capacity == "" {
 		return nil
 	}
-	return []string{fmt.Sprintf("booster: {type: DC-DC charger 30 A, at: %s, fed by: start end%s, returns to: %s%s}",
-		w.v.source, w.linked("wire", w.firstPlace(), w.v.source), w.negative(), w.linked("return wire", "", ""))}
+	if w.solar != "" {
+		list = append(list, fmt.Sprintf("%s: {type: auto, panel: %s, at: %s, returns to: %s, return wire: {length: 400 mm}}", solarPart, w.solar, w.v.source, w.negative()))
+	}
+	if !w.converts() {
+		return list
+	}
+	return append(list, fmt.Sprintf("booster: {type: DC-DC charger 30 A, at: %s, fed by: start end%s, returns to: %s%s}",
+		w.v.source, w.linked("wire", w.firstPlace(), w.v.source), w.negative(), w.linked("return wire", "", "")))
 }

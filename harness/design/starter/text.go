@@ -30,6 +30,7 @@ type writer struct {
 	engine    engine
 	tap, tapA string
 	second    bank
+	solar     string // rated power of the panels; "" = none
 	runs      []run
 	b         strings.Builder
 }

@@ -90,6 +90,10 @@ func (r *reader) walk(path []string, name, value *yaml.Node) {
 		r.take(x, value)
 		return
 	}
+	if x := r.otherSpeed(path); x != nil {
+		r.take(x, value)
+		return
+	}
 	choices := r.choices(path[:len(path)-1])
 	if !slices.Contains(choices, name.Value) {
 		p := problem.Problem{Pos: problem.Pos{File: r.file, Line: name.Line, Col: name.Column},
@@ -119,6 +123,18 @@ func (r *reader) blank(path []string) *Blank {
 		}
 	}
 	return nil
+}
+
+// otherSpeed is a blank for the output at a speed at which the design gives none: an engine that
+// was measured seldom idles at a round figure.
+func (r *reader) otherSpeed(path []string) *Blank {
+	if n := len(path); n != 3 || path[0] != "charging" || path[1] != "output" {
+		return nil
+	}
+	if rpm, err := quantity.Parse(path[2], quantity.Speed); err != nil || rpm <= 0 {
+		return nil
+	}
+	return blank(quantity.Current, "", path...)
 }
 
 // choices are the keys that may stand under a path.

@@ -71,7 +71,7 @@ func charging(d *design.Design) *Group {
 	}
 	g := &Group{Title: "Charging",
 		Setup: []string{"Engine warm, battery full, clamp for DC round all leads at the positive post together, arrow towards the battery; everything of the " + craft(d) + " off that can be. " +
-			"Then load the battery until the volts sag by half a volt: what the clamp shows and the loads take together is the most that it gives at that speed."},
+			"Then load the battery until the volts sag by half a volt: what the clamp shows and the loads take together is the most that it gives at that speed. A speed that has no row, such as the idle measured, gets one of its own."},
 		Cautions: []string{"Engine running: exhaust outdoors, out of gear and " + held + ", hands, leads and clothes clear of belts, chain and fan. Hot parts burn.",
 			"Never disconnect the battery while the engine runs."},
 		Blanks: []*Blank{blank(quantity.Voltage, "meter on the posts at cruising speed, battery full", "charging", "regulated"),

@@ -72,6 +72,30 @@ func TestFilledFormByHand(t *testing.T) {
 	}
 }
 
+// An engine that idles below the first speed of the design has its output there in a row of its own.
+func TestOtherSpeeds(t *testing.T) {
+	changes, err := survey.Read("form.yaml", []byte("fusewright survey: 1\ncharging: {idle: 1180 rpm, output: {1180 rpm: 9 A}}\n"), groups(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := edit.Set([]byte(machine), changes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := design.Read("machine.yaml", text, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if out := d.Charging.Output; len(out) != 3 || out[0].RPM.Value != d.Charging.IdleRPM.Value || out[0].CurrentA.Value != 9 {
+		t.Errorf("%s", text)
+	}
+	for _, speed := range []string{"idle", "-3 rpm", "7 kg"} {
+		if _, err := survey.Read("form.yaml", []byte("fusewright survey: 1\ncharging: {output: {"+speed+": 9 A}}\n"), groups(t)); err == nil {
+			t.Errorf("%q is taken for a speed", speed)
+		}
+	}
+}
+
 // What stands in the wrong place or is no quantity is said with line and column, all in one run;
 // an empty form changes nothing.
 func TestFormMistakes(t *testing.T) {

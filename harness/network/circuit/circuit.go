@@ -146,6 +146,8 @@ type Branch struct {
 	// library gives it; empty when one of them does.
 	Assumed string
 
+	String []*Branch // of a load in series: the loads of its string from the source on, itself among them
+
 	Closer *Closer // contacts: what closes them
 	Fuse   *FuseSpec
 	Load   *LoadSpec
@@ -196,6 +198,9 @@ type LoadSpec struct {
 	Load    *design.Load        // accessory, or nil
 	Vehicle *design.VehicleLoad // the machine's own, or nil
 	Standby bool                // what Load draws while it is live but off
+	// StringA is the current at the nominal voltage of the string of loads in series in which it
+	// is; 0 = it is in none.
+	StringA float64
 	// Reverses tells of a motor between two halves of a reversing contactor: it runs
 	// on either sign of its voltage.
 	Reverses bool
@@ -213,8 +218,12 @@ func (l *LoadSpec) Average() float64 {
 	return 1
 }
 
-// RatedA is a load's current at its rated voltage; 0 when that is not known.
+// RatedA is a load's current at its rated voltage, or that of the string in which it is; 0 when
+// that is not known.
 func (l *LoadSpec) RatedA() float64 {
+	if l.StringA > 0 {
+		return l.StringA
+	}
 	if l.RatedV <= 0 {
 		return 0
 	}

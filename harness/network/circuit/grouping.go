@@ -289,6 +289,7 @@ func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
 // turns it off, and no open contact stands in its way. So of a coil.
 func (u *use) draws(b *Branch, on map[*design.Load]bool, s *design.Situation) bool {
 	switch {
+	case b.Follows(): // it draws what the load before it does
 	case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
 		l := b.Load.Load
 		return on[l] || !l.OwnSwitch && u.reached(b, s, nil)
@@ -345,6 +346,9 @@ func (c *Circuit) drawAtA(b *Branch, volts float64) float64 {
 	a := b.Load.RatedA()
 	if a == 0 {
 		return 0
+	}
+	if b.Load.StringA > 0 {
+		return a * volts / c.Design.NominalV()
 	}
 	switch over := volts / b.Load.RatedV; b.Load.Behaves {
 	case design.Resistor:

@@ -18,7 +18,7 @@ var branchKinds = [BranchKinds]branchKind{
 	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block || b.OfLead() },
 		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
 	DiodeBranch:   {"diode", inFeed, inReturn},
-	LoadBranch:    {"load", nil, nil},
+	LoadBranch:    {"load", (*Branch).FlowsOn, nil},
 	BatteryBranch: {"battery", nil, nil},
 	ChargerBranch: {"charging", nil, nil},
 	OutputBranch:  {"charger output", nil, nil},
@@ -62,7 +62,7 @@ func (b *Branch) Returns() bool {
 
 // Conductor tells whether a branch joins its nodes to one conductor (contacts:
 // when closed), unlike loads, coils, suppressors and sources.
-func (b *Branch) Conductor() bool { return b.Feeds() || b.Returns() }
+func (b *Branch) Conductor() bool { return b.Kind != LoadBranch && (b.Feeds() || b.Returns()) }
 
 // Passes tells whether current can flow through a branch away from one of its ends: a
 // diode passes it one way.

@@ -41,6 +41,9 @@ func (c *Circuit) Link() {
 			b.A.backTo = append(b.A.backTo, b)
 			c.flow.switchedBack = c.flow.switchedBack || b.Kind == ContactBranch
 		}
+		if b.BehindLoad() { // a return of the load before it
+			b.A.backTo = append(b.A.backTo, b)
+		}
 		if b.Closer != nil {
 			if coil := b.Closer.coil(); coil != nil {
 				c.flow.contacts[coil] = append(c.flow.contacts[coil], b)

@@ -68,6 +68,7 @@ func (b *builder) addParts() {
 	for _, l := range d.Loads {
 		b.addLoad(l)
 	}
+	b.addStrings()
 	for _, g := range d.Grounds {
 		b.addGround(g)
 	}
@@ -197,11 +198,27 @@ func (b *builder) addFuse(f *design.Fuse) {
 	if f.Type != nil {
 		end = f.Type.End(f.Rating)
 	}
-	in := b.terminal(p, "in", end, nil)
-	out := b.terminal(p, "out", end, nil)
+	var in, out *Terminal
+	post := b.postNode(f.Post)
+	if f.AtPost() {
+		in, out = b.terminal(p, "in", end, post), b.terminal(p, "out", end, nil)
+	} else {
+		in, out = b.terminal(p, "in", end, nil), b.terminal(p, "out", end, post)
+	}
 	br := b.branch(p, FuseBranch, in.Node, out.Node, 0)
 	br.Ohm, br.Assumed = FuseOhm(b.lib, f.Rating)
 	br.Fuse = &FuseSpec{Type: f.Type, Rating: f.Rating, Auto: f.RatingAuto, Pos: f.Pos}
+}
+
+// postNode is the node of a battery's positive post; nil for none.
+func (b *builder) postNode(battery design.Part) *Node {
+	switch battery.(type) {
+	case nil:
+		return nil
+	case *design.BatteryPart:
+		return b.battery.Terminal("+").Node
+	}
+	return b.parts[battery].Terminal("+").Node
 }
 
 // FuseOhm is the cold resistance of a fuse, else its drop over its rating.

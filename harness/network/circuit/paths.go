@@ -388,8 +388,12 @@ func (b *Below) has(kind Kind) bool {
 	return slices.ContainsFunc(b.Terminals, func(t *Terminal) bool { return t.Part.Kind == kind })
 }
 
-// addLoad adds a load once: a motor that runs either way is met from both ends.
+// addLoad adds a load once: a motor that runs either way is met from both ends, of a string in
+// series the first that is met stands for all.
 func (x *Below) addLoad(b *Branch) {
+	if b.Follows() && slices.ContainsFunc(x.Loads, func(l *Branch) bool { return l.InSeries(b) }) {
+		return // the current of its string, once
+	}
 	if !b.Load.Reverses || !slices.Contains(x.Loads, b) {
 		x.Loads = append(x.Loads, b)
 	}
@@ -409,6 +413,9 @@ func (b *Below) Names() (names []string) {
 	}
 	for _, l := range b.Loads {
 		add(l.Part, "")
+		for _, next := range l.String {
+			add(next.Part, "")
+		}
 	}
 	for _, k := range b.Coils {
 		add(k.Part, "relay coil of ")

@@ -46,7 +46,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	// or pressure works
 	shut := c.otherFeeds(s)
 	given := func(position string, unattended bool) []bool {
-		return c.given(s, func(b *Branch) bool {
+		return c.given(s, nil, func(b *Branch) bool {
 			k := b.Closer
 			if shut[b] {
 				return false
@@ -101,8 +101,9 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 }
 
 // given tells, by node index, what the batteries can feed with the key as the situation has
-// it, over those contacts of switches that pass tells of and every other that may close.
-func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
+// it, over those contacts of switches that pass tells of and every other that may close, but
+// for those open.
+func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) bool) []bool {
 	seen := make([]bool, len(c.Nodes))
 	var stack []*Node
 	visit := func(n *Node) {
@@ -115,6 +116,8 @@ func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 		switch {
 		case k == nil:
 			return true
+		case slices.Contains(open, b):
+			return false
 		case k.Coil != nil:
 			return seen[k.Coil.A.Index]
 		case k.Key != "":
@@ -137,7 +140,7 @@ func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 		}
 		for _, b := range n.Branches { // a coil that is live closes what was passed by
 			for _, contact := range c.flow.contacts[b] {
-				if b.A == n && contact.Closer.Coil == b && contact.Feeds() && seen[contact.A.Index] {
+				if b.A == n && contact.Closer.Coil == b && contact.Feeds() && !slices.Contains(open, contact) && seen[contact.A.Index] {
 					visit(contact.B)
 				}
 			}
@@ -149,26 +152,16 @@ func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 	return seen
 }
 
-// ByPosition are, by position of a switch that has several, the loads that it gives there and
-// that it can leave off, without what water or pressure works behind it. Everything else that
-// may be closed with the key on counts as closed.
+// ByPosition are, by position of a switch that has several, the loads and coils that it gives
+// there and leaves off in another, without what water or pressure works behind it. Everything
+// else that may be closed with the key on counts as closed.
 func (c *Circuit) ByPosition(sw *design.Switch) [][]*Branch {
-	s := &design.Situation{Key: design.KeyOn, EngineRPM: 1, With: c.Design.Conditions}
-	live := func(position string, all bool) []bool {
-		return c.given(s, func(b *Branch) bool {
-			k := b.Closer
-			if k.Switch.Lead() == sw {
-				return k.Switch.Gives(position, k.Output)
-			}
-			return all || !k.Switch.WorksAlone()
-		})
-	}
-	without := live("", true)
-	list := make([][]*Branch, len(sw.Positions))
-	for i, p := range sw.Positions {
-		now := live(p.Name, false)
+	states := c.byPosition(sw, false)
+	without := c.given(c.anyUse(), nil, func(b *Branch) bool { return b.Closer.Switch.Lead() != sw })
+	list := make([][]*Branch, len(states))
+	for i := range states {
 		for _, b := range c.Branches {
-			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && now[b.A.Index] && !without[b.A.Index] {
+			if states[i][b] && !without[b.A.Index] && slices.ContainsFunc(states, func(s drawn) bool { return !s[b] }) {
 				list[i] = append(list[i], b)
 			}
 		}

@@ -173,6 +173,8 @@ func onward(n *Node) []*Node {
 	nodes := []*Node{n}
 	for _, t := range n.Terminals {
 		switch {
+		case t.Part.Kind == Load && t.Name == "+" && t.Part.Source.(*design.Load).Next != nil:
+			nodes = append(nodes, t.Part.Terminal("-").Node)
 		case t.Part.Kind == Fuse && t.Name == "in",
 			(t.Part.Kind == Switch || t.Part.Kind == Diode) && t.Name == "in",
 			t.Part.Kind == Charger && t.Name == "+",

@@ -156,12 +156,11 @@ func (s *Set) Unsolved(situation int) (*solve.Solution, State, bool) {
 // Drop is the voltage lost between the battery's posts and a load that is on,
 // feed and return together, in volts; zero where the load is off.
 func (s *Set) Drop(situation int, load *circuit.Branch) Value {
-	plus, minus := s.Model.Circuit.Supply(load.A)
 	return s.worst(situation, 1, func(r *warm.Result) float64 {
 		if !r.Solution.LoadOn[load.Index] {
 			return 0
 		}
-		return r.Solution.NodeV[plus.Index] - r.Solution.NodeV[minus.Index] - r.Solution.LoadV(load)
+		return r.Solution.LostV(load)
 	})
 }
 

@@ -13,11 +13,18 @@ type converter struct {
 	out, in int // branches; in -1 = no battery feeds it
 	spec    *design.Charger
 	on      bool
-	moveA   float64 // by how much its most moved last
+	most    damped // of what it gives, in amperes
+	takes   damped // of what its input takes, in watts
+}
+
+// damped is a figure on the way to where it settles.
+type damped struct {
+	moved float64 // by how much it was to move last
+	share float64 // of the way that it goes; 0 = all of it
 }
 
 // The search for what chargers give: the voltages settle a digit a turn. What has not after
-// calmTurns swings about its goal: it moves half as far from then on, and settles at calmShare,
+// calmTurns swings about its goal: it moves less far from then on, see damped, and settles at calmShare,
 // since rounding alone may keep it from coming nearer.
 const (
 	calmTurns = 20
@@ -106,6 +113,9 @@ func (n *Network) setConverter(k *converter, mostA, takesW float64) {
 
 // operateConverters finds the operating point at which what chargers take follows what they give.
 func (n *Network) operateConverters() {
+	for i := range n.converters {
+		n.converters[i].most, n.converters[i].takes = damped{}, damped{}
+	}
 	n.operate()
 	for turn := range maxTurns {
 		if n.moveConverters(turn) == nil {
@@ -139,7 +149,7 @@ func (n *Network) moveConverter(k *converter, turn int) bool {
 	if k.in < 0 {
 		mostA := n.mostOf(k, outV)
 		moved := uneven(mostA, law.LimitA, turn)
-		n.setConverter(k, k.calm(law.LimitA, mostA, turn), 0)
+		n.setConverter(k, k.most.next(law.LimitA, mostA, turn), 0)
 		return moved
 	}
 	inV := n.v[n.from[k.in]] - n.v[n.to[k.in]]
@@ -159,19 +169,24 @@ func (n *Network) moveConverter(k *converter, turn int) bool {
 		mostA = math.Min(mostA, takes*inV*k.spec.Type.Efficiency/math.Max(outV, k.spec.Type.Volts/2))
 	}
 	moved := uneven(mostA, law.LimitA, turn) || uneven(wantsW, n.laws[k.in].PowerW, turn)
-	n.setConverter(k, k.calm(law.LimitA, mostA, turn), wantsW)
+	n.setConverter(k, k.most.next(law.LimitA, mostA, turn), k.takes.next(n.laws[k.in].PowerW, wantsW, turn))
 	return moved
 }
 
-// calm is what a charger gives next on the way from one current to another: half-way once it
-// has swung for long.
-func (k *converter) calm(was, will float64, turn int) float64 {
-	swings := (will-was)*k.moveA < 0
-	k.moveA = will - was
-	if turn >= calmTurns && swings {
-		return (was + will) / 2
+// next is where a figure goes next on the way from one value to another: a part of it once it has swung for
+// long, a smaller one with each swing, since a small change may flip what the whole network does.
+func (d *damped) next(was, will float64, turn int) float64 {
+	swings := (will-was)*d.moved < 0
+	d.moved = will - was
+	switch {
+	case turn < calmTurns:
+		return will
+	case swings || d.share == 0:
+		d.share = or(d.share, 1) / 2
+	default:
+		d.share = min(1.5*d.share, 1)
 	}
-	return will
+	return was + d.share*(will-was)
 }
 
 // wantsW is the power that the output would take from the input at a voltage, up to the rating.

@@ -121,8 +121,11 @@ func (n *Network) newton() outcome {
 		n.solveFor(func(node int) float64 { return -r[node] }, d)
 		if n.balanced() && largest(d) <= settledV*(1+largest(n.v)) {
 			n.takeStep(1)
+			if !n.balanced() { // it passed the knee of a law, a battery at rest among them: on with the other slope
+				continue
+			}
 			n.factored = !out.unstable
-			out.converged = n.balanced()
+			out.converged = true
 			return out
 		}
 		n.search(out.unstable)

@@ -109,7 +109,11 @@ func (n *Network) checkPower(s *Solution) {
 		}
 	}
 	s.PowerErrorW = given - used
-	if s.Status == Converged && math.Abs(s.PowerErrorW) > 1e-6*max(math.Abs(given), math.Abs(used))+1e-8 {
+	least := 1e-8 // and what the balance of currents leaves open
+	for _, v := range n.v {
+		least += residualA * math.Abs(v)
+	}
+	if s.Status == Converged && math.Abs(s.PowerErrorW) > 1e-6*max(math.Abs(given), math.Abs(used))+least {
 		s.Status, s.At = NotConverged, n.worstNode()
 		s.Why = fmt.Sprintf("sources give %.9g W and the network uses %.9g W", given, used)
 	}

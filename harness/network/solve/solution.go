@@ -110,6 +110,19 @@ func (s *Solution) PostsV(b *circuit.Branch) float64 {
 	return s.NodeV[plus.Index] - s.NodeV[minus.Index]
 }
 
+// OthersV is what the other loads of its string take of the voltage for a load in series.
+func (s *Solution) OthersV(b *circuit.Branch) (sum float64) {
+	for _, x := range b.String {
+		if x != b {
+			sum += s.Volts(x)
+		}
+	}
+	return sum
+}
+
+// LostV is what is lost between the posts of the battery and a load: in wires, fuses and contacts.
+func (s *Solution) LostV(b *circuit.Branch) float64 { return s.PostsV(b) - s.OthersV(b) - s.LoadV(b) }
+
 // Given is the current out of a battery, of its branch; negative = it is charged.
 func (s *Solution) Given(battery *circuit.Branch) float64 { return -s.BranchA[battery.Index] }
 

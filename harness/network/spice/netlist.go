@@ -50,7 +50,7 @@ func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Optio
 		if law, ok := n.Law(b); ok && b.A != b.B {
 			follow, _ := n.Follows(b)
 			branch(out, b, law, follow)
-			if law.Kind != solve.Ohmic && b.B.Index != 0 && math.Abs(sol.Amps(b)) < leakA {
+			if law.Kind != solve.Ohmic && b.B.Index != 0 && !b.FlowsOn() && math.Abs(sol.Amps(b)) < leakA {
 				fmt.Fprintf(out, "* no way back: a leak that simulators need\nRL%d %s 0 %s\n", b.Index, node(b.B), number(leakOhm))
 			}
 		}

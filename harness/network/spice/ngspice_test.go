@@ -178,6 +178,12 @@ func TestRandomChargersAgainstNgspice(t *testing.T) {
 	againstNgspice(t, 50000, solvetest.RandomChargers)
 }
 
+// The same with relays that latch or are held by their delay, a motor that runs either way, and a charging
+// system at the end of its cable.
+func TestRandomStaysAgainstNgspice(t *testing.T) {
+	againstNgspice(t, 60000, solvetest.RandomStays)
+}
+
 // Odd designs, with wires side by side and loads that hang one on the other: read and built as
 // any design is. Each seed is the next odd one that has an operating point.
 func TestOddDesignsAgainstNgspice(t *testing.T) {

@@ -92,7 +92,7 @@ func (s *subject) removePart() string {
 			s.rename(x.value, p.name, func(string) string { return "battery negative" })
 		case design.KindLoads, design.KindParts, design.KindSwitches:
 			s.unlist(x, p.name)
-		case design.KindRelay, design.KindSwitch:
+		case design.KindRelay, design.KindSwitch, design.KindLoad:
 			if fold(x.value.Value) == fold(p.name) {
 				drop(x.record, x.key.Name)
 			}
@@ -150,7 +150,7 @@ func (s *subject) renameTo(p part, name string) {
 		switch x.key.Kind {
 		case design.KindFeeds, design.KindReturns:
 			s.rename(x.value, p.name, func(terminal string) string { return name + terminal })
-		case design.KindLoads, design.KindParts, design.KindSwitches, design.KindRelay, design.KindSwitch:
+		case design.KindLoads, design.KindParts, design.KindSwitches, design.KindRelay, design.KindSwitch, design.KindLoad:
 			s.rename(x.value, p.name, func(string) string { return name })
 		case design.KindSettings, design.KindCharges: // the keys are names
 			for i := 0; i+1 < len(x.value.Content); i += 2 {

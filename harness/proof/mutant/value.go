@@ -21,6 +21,7 @@ var writers = map[string]func(*subject, slot) *yaml.Node{
 	design.KindYesNo:      func(s *subject, _ slot) *yaml.Node { return word(pick(s, []string{"yes", "no"})) },
 	design.KindLibrary:    (*subject).newName,
 	design.KindPlace:      func(s *subject, _ slot) *yaml.Node { return s.onePlace() },
+	design.KindLoad:       func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("loads"))) },
 	design.KindRelay:      func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("relays"))) },
 	design.KindReturns:    func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
 	design.KindLoads:      func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },

@@ -87,7 +87,7 @@ func (b *Builder) Load(name string, from, to *circuit.Node, how design.Behaviour
 func (b *Builder) Relay(name string, coilPlus, coilMinus, in, out *circuit.Node, rest bool) (coil, contact *circuit.Branch) {
 	coil = b.Resistor(name+" coil", coilPlus, coilMinus, 90)
 	coil.Part = &circuit.Part{Kind: circuit.Relay, Name: name, Source: &design.Relay{
-		Form: &library.RelayForm{CoilV: 12, CoilOhm: 90, PullInV: 8, DropOutV: 1.2, ContactOhm: 0.003}}}
+		Form: &library.RelayForm{CoilV: 12, CoilOhm: 90, PullInV: 8, DropOutV: 1.2, ContactOhm: 0.003}}, Branches: []*circuit.Branch{coil}}
 	contact = b.Branch(circuit.ContactBranch, name+" contact", in, out, 0.003)
 	contact.Closer = &circuit.Closer{Coil: coil}
 	if rest {

@@ -131,7 +131,7 @@ func follows(before, after string) bool {
 
 // wiring is the fields of a part that its wires of a role tell too.
 var wiring = map[string]circuit.Role{
-	"fed by": circuit.FeedWire, "returns to": circuit.ReturnWire,
+	"fed by": circuit.FeedWire, "in series with": circuit.FeedWire, "returns to": circuit.ReturnWire,
 	"coil fed by": circuit.CoilFeedWire, "coil returns to": circuit.CoilReturnWire,
 }
 

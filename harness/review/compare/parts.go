@@ -20,6 +20,9 @@ func fuses(c *circuit.Circuit) []thing {
 			f := fuseFields(x.Type.Name, x.Rating.RatingA)
 			f.text("fed by", feeds(x.FedBy))
 			f.text("returns to", feeds(x.Returns))
+			if x.Post != nil {
+				f.text("on post of", x.Post.PartName())
+			}
 			place(&f, p)
 			list = append(list, thing{key("fuse", p.Name), "fuse", p.Name, p.Ref, f})
 		case *design.Block:
@@ -203,7 +206,11 @@ func loadProperties(f *fields, x *design.Load) {
 	f.figure("power", fmt.Sprintf("%s at %s", quantity.Plain(x.PowerW, quantity.Power),
 		quantity.Plain(x.RatedV, quantity.Voltage)), x.PowerW, +1)
 	f.text("behaves", string(x.Behaves))
-	f.text("fed by", feeds(x.FedBy))
+	if x.Before != nil {
+		f.text("in series with", x.Before.Name)
+	} else {
+		f.text("fed by", feeds(x.FedBy))
+	}
 	f.text("returns to", feeds(x.Returns))
 	f.yes("critical", x.Critical)
 	f.yes("own switch", x.OwnSwitch)

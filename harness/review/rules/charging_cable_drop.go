@@ -13,9 +13,10 @@ var chargingCableDrop = &Rule{
 	Says:  "loses too much of the charge",
 	Doc: "What the charging cable loses of the greatest hot output, with its fuse, contacts and return, where the regulator senses at the machine: the " +
 		"battery then gets so much less than the regulated voltage. One that senses the battery makes up for it. The same of a charger at its " +
-		"rated current, whatever the sun: it holds its voltage at its own output.",
-	Formula:  "greatest hot output, or rated current of a charger, × resistance of the way / nominal system voltage",
-	Limits:   "2 % of the system voltage (our choice, after makers' tables of charging leads)",
+		"rated current, whatever the sun: it holds its voltage at its own output. And of one that another battery feeds, whether its input keeps, at full " +
+		"output, the voltage below which it takes less.",
+	Formula:  "greatest hot output, or rated current of a charger, × resistance of the way / nominal system voltage; at the input of one that is fed, regulated voltage − current there × resistance of the way",
+	Limits:   "2 % of the system voltage (our choice, after makers' tables of charging leads); `stops V` of the charger, in the library",
 	Why:      "a battery charged some tenths of a volt too low never gets full, and sulphates",
 	Change:   "use a thicker or shorter cable, or a regulator that senses the battery",
 	Severity: "advice",
@@ -33,6 +34,7 @@ fuses:
 	Run: func(p *Pass) {
 		for x := range each[*design.Charger](p.facts) {
 			p.chargerDrop(x)
+			p.chargerStarved(x)
 		}
 		lostV, wire := p.chargingLostV()
 		if wire == nil || !p.d.Charging.SensesMachine() || !over(lostV, mostChargeDrop*p.d.NominalV()) {
@@ -57,6 +59,28 @@ func (p *Pass) chargerDrop(part *circuit.Part) {
 	atMost(&fin, "lost at the rated current", 100*lostV/p.d.NominalV(), 100*mostChargeDrop, "%")
 	p.say(fin, "between %s and the battery %s are lost at its rated %s, %s: the battery gets %s of the %s that it holds", part.Name, volts(lostV),
 		rated(x.Type.RatingA), quantity.Format(lostV/p.d.NominalV(), quantity.Share), volts(x.HeldV()-lostV), volts(x.HeldV()))
+}
+
+// chargerStarved reports a charger that is pulled down at its input by what the cable to it loses.
+func (p *Pass) chargerStarved(part *circuit.Part) {
+	in := part.Converts()
+	if in == nil || !p.d.Charging.RegulatedV.Given() || p.d.Charging.RegulatedV.Value < in.OfCharger().Type.StartsV {
+		return
+	}
+	x := in.OfCharger()
+	takes, inV, starved := p.ratedInput(x, in)
+	feed, back := p.inputWay(in)
+	_, wire := lostAlong(append(feed, back...), takes)
+	if !starved || wire == nil {
+		return
+	}
+	gives := takes * inV * x.Type.Efficiency / x.HeldV()
+	fin := ofWire(finding.Advice, wire)
+	fin.Why = "the battery is charged slower than the charger is bought for, and at less engine speed not at all"
+	fin.Change = "use a thicker or shorter cable to its input"
+	atLeast(&fin, "current given", gives, x.Type.RatingA, "A")
+	p.say(fin, "the cable to %s pulls its input from %s down to %s, below which it takes less: it gives %s of its rated %s", part.Name,
+		volts(p.d.Charging.RegulatedV.Value), volts(x.Type.StopsV), amps(gives), rated(x.Type.RatingA))
 }
 
 // mostChargeDrop is the share of the system voltage that the charging cable or a charger's wires may lose.

@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"fusewright/harness/design"
 	"fusewright/harness/formula/charging"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -10,8 +12,9 @@ var chargingCableThin = &Rule{
 	Title: "the charging cable does not carry what the machine gives",
 	Says:  "carries less than the charging system gives",
 	Doc: "Each wire between the charging system and the battery, where the design says its cable, against the greatest " +
-		"output of the curve: a battery that is low takes it all, in whatever situation. Hot the machine gives it for good, cold for minutes.",
-	Formula:  "greatest output ≤ allowed current of the wire",
+		"output of the curve: a battery that is low takes it all, in whatever situation. Hot the machine gives it for good, cold for minutes. The same of the wires at the " +
+		"input and the output of a charger, at its rated current or that of its panels, where no situation has them carry more than they may.",
+	Formula:  "greatest output, or rated current of a charger, ≤ allowed current of the wire; at its input rated output power / efficiency / voltage there",
 	Limits:   "the allowed current, as of wire-over-current",
 	Why:      "the cable overheats after every start on a battery that is low, and no fuse opens",
 	Change:   "use a thicker cable",
@@ -35,6 +38,11 @@ fuses:
   charge fuse: {type: blade E, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 10 mm², length: 100 mm}}
 `,
 	Run: func(p *Pass) {
+		for part := range each[*design.Charger](p.facts) {
+			for _, r := range p.chargerRated(part) {
+				p.judgeChargerWire(part, r)
+			}
+		}
 		coldA, hotA := charging.MostA(&p.d.Charging)
 		for _, b := range p.chargingCable() {
 			if b.Wire == nil {
@@ -53,4 +61,18 @@ fuses:
 			p.say(fin, "%s may carry %s %s; the charging system gives up to %s %s", b.Wire.Text(), a.textFor(gives), a.where(), amps(gives), long)
 		}
 	},
+}
+
+// judgeChargerWire holds a wire of a charger against what it carries at the rated current.
+func (p *Pass) judgeChargerWire(part *circuit.Part, r loaded) {
+	if r.branch.Wire == nil {
+		return
+	}
+	a := p.allowed(r.branch.Wire)
+	if !a.known() || !over(r.amps, a.AllowedA) || p.judged(r.branch, a.AllowedA) {
+		return
+	}
+	fin := ofWire(finding.Fault, r.branch.Wire)
+	atMost(&fin, "rated current", r.amps, a.AllowedA, "A")
+	p.say(fin, "%s may carry %s %s; it carries %s while %s gives all it can", r.branch.Wire.Text(), a.textFor(r.amps), a.where(), amps(r.amps), part.Name)
 }

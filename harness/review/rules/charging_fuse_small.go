@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -14,8 +15,9 @@ var chargingFuseSmall = &Rule{
 	Says:  "opens at full charge",
 	Doc: "Each fuse between the charging system and the battery, where the design says its cable, against the greatest output of the " +
 		"curve, which a battery that is low takes. When it opens with the engine running, the machine loses its battery: its regulator " +
-		"lets the voltage jump, and what is on takes the load dump.",
-	Formula:  "greatest hot output ≤ rating × the smaller of the practice's load share and the maker's; greatest cold output ≤ rating",
+		"lets the voltage jump, and what is on takes the load dump. The same of the fuses at the input and the output of a charger, at its " +
+		"rated current or that of its panels, where no situation has them carry more than they may.",
+	Formula:  "greatest hot output, or rated current of a charger, ≤ rating × the smaller of the practice's load share and the maker's; greatest cold output ≤ rating",
 	Limits:   "as of fuse-under-load",
 	Why:      "a machine that loses its battery at full output makes a load dump, which destroys electronics",
 	Change:   "fit the next larger fuse that the cable allows",
@@ -31,6 +33,11 @@ fuses:
 `,
 	Mended: []string{"rating: 25 A", "rating: 40 A", "blade C, rating: 40", "blade E, rating: 40"},
 	Run: func(p *Pass) {
+		for part := range each[*design.Charger](p.facts) {
+			for _, r := range p.chargerRated(part) {
+				p.judgeChargerFuse(part, r)
+			}
+		}
 		coldA, hotA := charging.MostA(&p.d.Charging)
 		for _, b := range p.chargingCable() {
 			if b.Kind != circuit.FuseBranch || fuseRating(b) <= 0 {
@@ -49,4 +56,20 @@ fuses:
 			p.say(fin, "%s may carry %s; the charging system gives up to %s, and makes a load dump when it opens", fuseText(b), amps(limit), amps(gives))
 		}
 	},
+}
+
+// judgeChargerFuse holds a fuse of a charger against what it carries at the rated current.
+func (p *Pass) judgeChargerFuse(part *circuit.Part, r loaded) {
+	b := r.branch
+	if b.Kind != circuit.FuseBranch || fuseRating(b) <= 0 {
+		return
+	}
+	limit := p.continuousA(b, 0)
+	if !over(r.amps, limit) || p.judged(b, limit) {
+		return
+	}
+	fin := ofFuse(finding.Fault, b)
+	fin.Why = "it ages and opens on a warm day, and what the charger keeps full runs flat"
+	atMost(&fin, "rated current", r.amps, limit, "A")
+	p.say(fin, "%s may carry %s; it carries %s while %s gives all it can", fuseText(b), amps(limit), amps(r.amps), part.Name)
 }

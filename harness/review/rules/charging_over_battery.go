@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
@@ -54,8 +56,8 @@ func (p *Pass) judgeCharging(b *design.Battery, what string, fin finding.Finding
 	}
 	fin.Severity = finding.Fault
 	atMost(&fin, "regulated voltage", volts, limit, "V")
-	p.say(fin, "%s is regulated to %s; the maximum for %s is %s", what, voltsOver(volts, limit),
-		b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
+	p.say(fin, "%s is regulated to %s; the maximum for %s is %s%s", what, voltsOver(volts, limit),
+		b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage), p.boardOpens(b, volts))
 }
 
 // judgeChargers holds what each charger is set to against the further battery that it charges.
@@ -71,7 +73,23 @@ func (p *Pass) judgeChargers() {
 		}
 		fin := ofPart(finding.Fault, part)
 		atMost(&fin, "charging voltage", x.HeldV(), limit, "V")
-		p.say(fin, "%s holds %s at %s; the maximum for %s is %s", x.Name, voltsOver(x.HeldV(), limit), bank.Name,
-			bank.Store.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
+		p.say(fin, "%s holds %s at %s; the maximum for %s is %s%s", x.Name, voltsOver(x.HeldV(), limit), bank.Name,
+			bank.Store.Chemistry.Name, quantity.Plain(limit, quantity.Voltage), p.boardOpens(&bank.Store, x.HeldV()))
 	}
+}
+
+// boardHighV is the voltage above which the protection of a battery opens on a charge; +Inf of one without.
+func (f *facts) boardHighV(b *design.Battery) float64 {
+	if b.BoardA() == 0 || b.Chemistry == nil || b.Chemistry.BoardHighV == 0 {
+		return math.Inf(1)
+	}
+	return b.Chemistry.BoardHighV * f.d.NominalV() / 12
+}
+
+// boardOpens says that a charging voltage opens the protection of a battery; "" = it does not.
+func (p *Pass) boardOpens(b *design.Battery, chargeV float64) string {
+	if highV := p.boardHighV(b); over(chargeV, highV) {
+		return ", and its protection opens at " + quantity.Plain(highV, quantity.Voltage)
+	}
+	return ""
 }

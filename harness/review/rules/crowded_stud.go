@@ -54,7 +54,7 @@ func MostOnStud(afloat bool) int {
 }
 
 func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
-	n, most := len(t.Wires), MostOnStud(p.practice.Afloat)
+	n, most := len(t.Wires)+len(t.Bolted()), MostOnStud(p.practice.Afloat)
 	if n <= most {
 		return
 	}

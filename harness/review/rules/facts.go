@@ -40,6 +40,7 @@ type facts struct {
 
 	rides []*ride.Result // see ridden; nil = not yet followed
 
+	exclusive    *circuit.Exclusive // what cannot be on at once; nil = not yet known
 	keylessKnown *keylessLoads
 	ever         *liveness // what can be live at all; see letGo
 	heldOff      *liveness // what can be live with no momentary switch held; nil = not yet known
@@ -64,7 +65,7 @@ func newFacts(in *Input) *facts {
 	slices.SortStableFunc(f.usable, func(a, b *solve.Solution) int { return a.Situation.Compare(b.Situation) })
 	f.findSource()
 	f.findCoils()
-	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).Returns)
+	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).TakesBack)
 	f.linked = c.Linked()
 	f.findGuards()
 	f.findStuckRelays()

@@ -10,11 +10,11 @@ var feedFuseUnderBranches = &Rule{
 	Name:  "feed-fuse-under-branches",
 	Title: "a feed's fuse is smaller than what its branches draw together",
 	Says:  "smaller than its branches draw",
-	Doc: "What all accessories below a fuse draw when every one of them is on, whether or not a " +
-		"situation says so. A fuse that a situation already overloads is fuse-under-load and is left " +
+	Doc: "What the accessories below a fuse draw when every one of them is on, whether or not a " +
+		"situation says so; of those that the positions of a switch or a relay that changes over keep apart, the most that it lets be on at once. A fuse that a situation already overloads is fuse-under-load and is left " +
 		"out here, as are factory fuses (tap-over-spare), and fuses of a link between batteries: " +
 		"what the loads ask beyond it, the battery there gives.",
-	Formula: "sum of the rated currents below the fuse ≤ rating",
+	Formula: "sum of the rated currents below the fuse that can flow at once ≤ rating",
 	Limits:  "the fuse's rating",
 	Why: "the first time everything is switched on together, the feed's fuse opens and takes " +
 		"every branch with it",
@@ -49,12 +49,20 @@ situations:
 }
 
 func (p *Pass) judgeBranches(b *circuit.Branch) {
-	sum, draws := p.demandA(b)
-	if !over(sum, fuseRating(b)) || len(draws) < 2 {
+	draws := p.drawsOf(b)
+	if len(draws) < 2 {
+		return
+	}
+	sum, atOnce := p.demandA(draws)
+	if !over(sum, fuseRating(b)) {
 		return
 	}
 	fin := ofFuse(finding.Advice, b)
 	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
+	if len(atOnce) == 1 {
+		p.say(fin, "%s feeds %s, which draws %s", fuseText(b), atOnce[0].Part.Name, amps(sum))
+		return
+	}
 	p.say(fin, "%s feeds %s, which draw %s together",
-		fuseText(b), wording.Few(names(draws), 4), amps(sum))
+		fuseText(b), wording.Few(names(atOnce), 4), amps(sum))
 }

@@ -89,12 +89,16 @@ func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 	return share * fuseRating(b)
 }
 
-// demandA is what the accessories and coils draw together through a branch when
-// all are on, at the voltage their power is rated at.
-func (f *facts) demandA(through *circuit.Branch) (total float64, draws []*circuit.Branch) {
-	draws = f.drawsOf(through)
-	for _, b := range draws {
+// demandA is the most that the accessories and coils behind a branch draw together, with all
+// on that positions of switches and contacts that change over let be on at once, at the voltage
+// their power is rated at.
+func (f *facts) demandA(draws []*circuit.Branch) (total float64, at []*circuit.Branch) {
+	if f.exclusive == nil {
+		f.exclusive = f.c.Exclusive()
+	}
+	at = f.exclusive.AtOnce(draws)
+	for _, b := range at {
 		total += f.c.DrawA(b)
 	}
-	return total, draws
+	return total, at
 }

@@ -71,11 +71,11 @@ func (f *facts) below(start *circuit.Node, visit func(*circuit.Branch) bool) {
 }
 
 // drawsBelow lists the branches that draw downstream of a node: accessories
-// and relay coils.
+// and relay coils; of loads in series the first, whose current is that of all.
 func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 	var list []*circuit.Branch
 	f.below(start, func(b *circuit.Branch) bool {
-		if b.Load != nil && !b.Load.Standby || f.coils[b] != nil {
+		if b.Load != nil && !b.Load.Standby && !slices.ContainsFunc(list, b.InSeries) || f.coils[b] != nil {
 			list = append(list, b)
 		}
 		return true

@@ -143,7 +143,9 @@ func (p *Pass) reportByHand(g handGroup) {
 	fin.Live = true
 	sum := 0.0
 	for _, b := range g.loads {
-		sum += p.c.DrawA(b)
+		if !b.Follows() {
+			sum += p.c.DrawA(b)
+		}
 	}
 	trapped := latches(g.gate.Part) && !p.live(keyOff, nil).coils[p.coilOf[g.gate.Part.Index]]
 	if trapped {

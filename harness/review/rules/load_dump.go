@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
@@ -19,7 +20,7 @@ var loadDump = &Rule{
 	Limits:   "none",
 	Why:      "the voltage jumps until the regulator follows, up to 35 V with a clamped alternator and 79 to 101 V with another (12 V, ISO 16750-2, from memory): electronics and lamps that are on die",
 	Change:   "keep a lead battery on the charging system and charge the lithium battery from it over a DC-DC charger; or fit a surge protector at the alternator; of a battery switch: one with a contact that cuts the field first, or take the cable past it",
-	Severity: "advice: protections that open under way are rare where all is chosen well",
+	Severity: "advice: protections that open under way are rare where all is chosen well; fault where the regulated voltage opens it",
 	Source:   "common practice, no source; pulse: ISO 16750-2 (from memory)",
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 40 Ah, board: 300 A, resistance: 6 mΩ, at: battery tray}
@@ -36,7 +37,13 @@ battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tr
 			if s.Situation.EngineRPM > 0 && !p.otherJoined(s) {
 				fin := ofPart(finding.Advice, p.battery.Part)
 				fin.Leave, fin.Situation = true, s.Situation.Name
-				p.say(fin, "in %q no other battery is joined to the charging system when the battery's protection opens", s.Situation.Name)
+				opens := "when the battery's protection opens"
+				if highV := p.boardHighV(&p.d.Battery); over(p.d.Charging.RegulatedV.Value, highV) {
+					fin.Severity, fin.Leave = finding.Fault, false
+					opens = "when the battery's protection opens, as it does at " + quantity.Plain(highV, quantity.Voltage) + " on its way to the " +
+						volts(p.d.Charging.RegulatedV.Value) + " that are regulated"
+				}
+				p.say(fin, "in %q no other battery is joined to the charging system %s", s.Situation.Name, opens)
 				return
 			}
 		}

@@ -37,7 +37,7 @@ situations:
 		able := p.live(anything, nil)
 		for _, part := range p.partsOf(circuit.Load) {
 			b := loadBranch(part)
-			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) {
+			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) || p.amongConverters(b) {
 				continue
 			}
 			p.reportNeverOn(part, p.listedOn(b))
@@ -60,7 +60,7 @@ func (p *Pass) judgeSourceless(part *circuit.Part, x *design.Charger) {
 	case x.PanelW.Value == 0:
 		source = "`shore`"
 	}
-	p.say(ofPart(finding.Advice, part), "%s: no situation has %s, so its current, wires and fuses were not checked", part.Name, source)
+	p.say(ofPart(finding.Advice, part), "%s: no situation has %s, so what it charges was not checked; its wires and fuses were, at its rated current", part.Name, source)
 }
 
 func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {

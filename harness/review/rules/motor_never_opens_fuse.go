@@ -40,7 +40,7 @@ loads:
 			if b == nil || l.Behaves != design.Motor || p.attended(l, b) {
 				continue
 			}
-			p.judgeBlocked(part, b, tolerances.StallRatio(l)*p.c.DrawA(b))
+			p.judgeBlocked(part, b, p.c.StalledA(b, tolerances.StallRatio(l)))
 		}
 	},
 }

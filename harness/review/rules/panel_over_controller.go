@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -35,9 +34,9 @@ fuses:
 			if x.Type.From != "panel" || x.TypeAuto {
 				continue
 			}
-			amps, limit, severity := x.PanelW.Value/(solve.PanelWorksV*x.Type.Volts), x.Type.RatingA, finding.Fault
+			amps, limit, severity := panelA(x), x.Type.RatingA, finding.Fault
 			if x.Type.Tracks {
-				amps, limit, severity = x.PanelW.Value*x.Type.Efficiency/x.HeldV(), mostOversized*x.Type.RatingA, finding.Advice
+				limit, severity = mostOversized*x.Type.RatingA, finding.Advice
 			}
 			if !over(amps, limit) {
 				continue

@@ -49,6 +49,7 @@ loads:
 			atMost(&fin, "ways", float64(plug.Needed), float64(most), "")
 			fin.Source = plug.Family.Source.String()
 			if part.Kind == circuit.Connector {
+				fin.Change = p.forTooManyWires(p.c.InlineOf(part))
 				p.say(fin, "%d wires pass %s; the largest housing of %s has %d ways", plug.Needed, part.Name, plug.Family.Name, most)
 				continue
 			}

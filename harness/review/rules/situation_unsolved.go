@@ -44,7 +44,7 @@ loads:
 		failed := map[cause][]*solve.Solution{}
 		var order []cause
 		for _, s := range p.allSolutions() {
-			if s.Status == solve.Converged {
+			if s.Status == solve.Converged || p.collapsesInSeries(s) {
 				continue
 			}
 			c := cause{s.Status, s.At}
@@ -69,7 +69,7 @@ func (p *Pass) unsolvedCorners() {
 		return
 	}
 	for i := range p.allSolutions() {
-		if s, state, failed := p.in.Corners.Unsolved(i); failed {
+		if s, state, failed := p.in.Corners.Unsolved(i); failed && !p.collapsesInSeries(s) {
 			p.reportUnsolved(s, ", in the worst case ("+state.String()+")", 0)
 		}
 	}

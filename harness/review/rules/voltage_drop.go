@@ -26,7 +26,7 @@ var voltageDrop = &Rule{
 		"a load that several switches feed is tried alone too. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
+		"limit it is a fault too; where it may be so as is likely, where they take it above the limit, or where one wire takes two fifths of it and it may be above the limit as is likely, it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
 		"(navigation lamps, VHF radio, bilge pumps, blower) are held to the limit of critical loads too, unless the design says whether they are `critical`: " +
 		"advice above it, a fault above one and a half times. An element that " +
 		"alone takes two fifths of the drop is named. A load that gets its current through a relay's coil loses nothing on the way: that is said in place of a drop.",
@@ -36,7 +36,7 @@ var voltageDrop = &Rule{
 	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
 		"wires",
 	Change:   "use a thicker feed and return, or shorten them",
-	Severity: "fault; danger for a critical load at more than twice its limit; advice when the whole drop as is likely exceeds it",
+	Severity: "fault; danger for a critical load at more than twice its limit; advice when contacts and fuses take it above the limit, or as is likely above one and a half times that",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
 	Mend:     MendDrop,
 	Bad: `
@@ -57,12 +57,15 @@ fuses:
 
 // dropOf is what is lost between the battery's posts and a load's terminals.
 func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
-	return s.PostsV(b) - s.LoadV(b)
+	return s.LostV(b)
 }
 
 // MostWholeDrop is the share of the limit up to which contacts and fuses may take
 // the whole drop above it: the limit is that of the conductors.
 const MostWholeDrop = 1.5
+
+// mostByContacts is the share of a drop from which thicker wires are no remedy for what contacts and fuses take.
+const mostByContacts = 0.5
 
 func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
@@ -82,11 +85,18 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	if byWires {
 		v = verdict{whole(v.by), limit, v.severity}
 	} else {
-		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, limit, always(finding.Fault))
+		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, MostWholeDrop*limit, always(finding.Fault))
+		likely := whole(corner.AtLikely)
+		if v.severity == finding.Advice && !over(likely.Likely, MostWholeDrop*limit) {
+			v = verdict{} // all tolerances at once
+		}
+		if v.severity == 0 && likely.in != nil && over(likely.Likely, limit) && p.lossOf(part, b, likely.in).byOneWire() {
+			v = verdict{likely, limit, finding.Advice}
+		}
+		if nominal := whole(corner.AtNominal); v.severity == 0 && nominal.in != nil && over(nominal.Nominal, limit) {
+			v = verdict{nominal, limit, finding.Advice}
+		}
 		judged = v
-	}
-	if v.severity == finding.Advice && !over(whole(corner.AtLikely).Likely, limit) {
-		v.severity = 0 // all tolerances at once, of a limit with room for them
 	}
 	if v.severity < finding.Fault && p.judgeAim(part, b, wires(corner.AtNominal), limit) || v.severity == 0 {
 		return
@@ -94,16 +104,24 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	fin := ofPart(v.severity, part)
 	print := against(limit, quantity.Share)
 	lead, nominal := v.cornered, whole(corner.AtNominal)
-	if over(nominal.Nominal, limit) {
+	switch {
+	case over(nominal.Nominal, limit):
 		lead = nominal // the worst case is more of the same
+	case v.severity == finding.Advice:
+		lead = whole(corner.AtLikely) // by which it is one
 	}
 	_, most := quantity.Against(lead.decisive(), limit, quantity.Share)
 	fin.What = fmt.Sprintf("drop to %s: %s, %s%s; %s at nominal in its wires (limit %s, %s)",
 		part.Name, volts(lead.decisive()*p.d.NominalV()), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), most, kind) +
 		p.mostLost(part, b, lead.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
-	if over(nominal.Nominal, limit) && wires(corner.AtNominal).Nominal >= nominal.Nominal/2 {
-		fin.Leave = false // thicker wires fix it
+	if v.severity == finding.Advice {
+		byContacts := 1 - wires(lead.by).decisive()/lead.decisive()
+		fin.Leave = byContacts > mostByContacts // else thicker wires fix it
+		fin.What += fmt.Sprintf("; contacts and fuses take %s of it", quantity.Format(byContacts, quantity.Share))
+		if fin.Leave {
+			fin.Change = "fewer contacts in the way, or shorter wires: thicker ones gain little"
+		}
 	}
 	fin.Source = p.limitSource(key, given)
 	bound := limit
@@ -218,8 +236,8 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 	l := &loss{in: s, whole: p.dropOf(s, load)}
 	for _, way := range append(p.c.WaysIn(part, s.BranchA), circuit.Path{Branches: part.Leads()}) {
 		for _, b := range way.Branches {
-			if math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
-				continue // an open contact: of a motor that runs the other way round
+			if b.Load != nil || math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
+				continue // in series with it; an open contact: of a motor that runs the other way round
 			}
 			if l.taking = append(l.taking, b); b.Wire != nil || b.OfLead() {
 				l.wires += l.taken(b)
@@ -232,6 +250,11 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 
 // mostShare is the share of a drop from which one element is named.
 const mostShare = 0.4
+
+// byOneWire tells of one wire that takes such a share: it is thinner than the rest of the way.
+func (l *loss) byOneWire() bool {
+	return l != nil && len(l.taking) > 0 && l.taking[0].Wire != nil && l.taken(l.taking[0]) >= mostShare*l.whole
+}
 
 // text lists the elements other than wires that take most, and the wires together.
 func (l *loss) text() string {

@@ -43,7 +43,6 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 13
 accepted:
   - {rule: fuse-over-wire, part: winch, severity: danger, figure: 25 A of 14.1 A, reason: "shown for the wire's current only"}
   - {rule: fuse-wire-curve, part: winch, severity: danger, figure: 30 min of 7.31 s, reason: "shown for the wire's current only"}
-  - {rule: voltage-drop, part: winch, figure: 12 % of 10 %, reason: "shown for the wire's current only"}
 `,
 	Good: `
 fuses:

@@ -16,6 +16,8 @@ const (
 	deadShare  = 0.30 // of its rated voltage left, below which it counts as dead
 	sourceV    = 0.05 // above the highest ordinary voltage of the source
 
+	ratedMostShare = 1.5 // of its rated voltage that a load in series bears without another figure
+
 	chargerBears = 4.0 / 3 // of its nominal volts a charger bears at its input: 16 V of 12 V (makers' data sheets, from memory)
 )
 
@@ -106,6 +108,9 @@ func bearsV(b *circuit.Branch, limitV float64) float64 {
 	}
 	if x := b.OfCharger(); x != nil {
 		limitV = math.Max(limitV, chargerBears*x.Type.Volts)
+	}
+	if len(b.String) > 0 { // made for its share alone
+		limitV = math.Min(limitV, ratedMostShare*b.Load.RatedV)
 	}
 	return accessory(b).MaxV.Or(limitV)
 }

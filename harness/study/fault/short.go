@@ -77,12 +77,15 @@ func (s *Study) shorts() {
 	looms := s.looms()
 	ready.Wait()
 	for _, wire := range c.Wires {
+		if wire.Branch.BehindLoad() {
+			continue // what flows there has passed a load
+		}
 		if wire.Role == circuit.FeedWire || wire.Role == circuit.CoilFeedWire {
 			s.alongWire(wire)
 		}
 	}
 	for _, b := range c.Branches {
-		if isAccessory(b) || b.IsCoil() || b.Kind == circuit.OutputBranch {
+		if isAccessory(b) && len(b.String) == 0 || b.IsCoil() || b.Kind == circuit.OutputBranch {
 			s.insidePart(b)
 		}
 	}
@@ -160,8 +163,14 @@ func acrossLoad(wire *circuit.Wire, p point) point {
 	if !ok || wire.To != plus || minus.Node.Index == 0 || len(minus.Node.ReturnsBy()) == 0 {
 		return p
 	}
-	p.draws = append(p.draws[:len(p.draws):len(p.draws)], solve.Draw{Node: minus.Node, Amps: -1})
-	p.back = minus.Node
+	back := minus.Node
+	for _, l := range wire.To.Part.Branches {
+		if n := len(l.String); n > 0 { // to what the whole string returns to
+			back = l.String[n-1].B
+		}
+	}
+	p.draws = append(p.draws[:len(p.draws):len(p.draws)], solve.Draw{Node: back, Amps: -1})
+	p.back = back
 	return p
 }
 

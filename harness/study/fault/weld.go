@@ -46,7 +46,7 @@ func (s *Study) weldedContacts() {
 			if !rest[l.A.Index] {
 				still := slices.Contains(loadsAt(byRest), l)
 				w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !still})
-				if still {
+				if still && !l.Follows() {
 					w.DrawA += l.Load.RatedA()
 				}
 			}

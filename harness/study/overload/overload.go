@@ -7,6 +7,7 @@ package overload
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/fusing"
@@ -92,12 +93,10 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	ways := s.ways()
 	for _, way := range ways {
 		for _, b := range way.branches {
-			s.together[b.Index] += b.ShareA(way.drawsA)
-			if b.Wire != nil && !b.TimeOn.Covers(way.load.Load.Load) {
-				s.steady[b.Index] += b.ShareA(way.drawsA)
-			}
+			s.add(way, b)
 		}
 	}
+	s.leaveApart(ways)
 	s.useTogether(ways, sols)
 	for _, way := range ways {
 		s.allAtOnce(way)
@@ -128,7 +127,7 @@ type way struct {
 func (s *study) ways() []way {
 	var out []way
 	for _, b := range s.c.Branches {
-		if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.Part == nil {
+		if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.Part == nil || b.Follows() && b.Load.Behaves != design.Motor {
 			continue
 		}
 		w := way{load: b, drawsA: s.c.DrawA(b)}
@@ -143,6 +142,44 @@ func (s *study) ways() []way {
 		out = append(out, w)
 	}
 	return out
+}
+
+// leaveApart takes from what all loads draw at once what contacts keep from being on then.
+func (s *study) leaveApart(ways []way) {
+	exclusive := s.c.Exclusive()
+	if exclusive.None() {
+		return
+	}
+	through := map[*circuit.Branch][]way{}
+	for _, way := range ways {
+		for _, b := range way.branches {
+			through[b] = append(through[b], way)
+		}
+	}
+	for b, ways := range through {
+		var loads []*circuit.Branch
+		for _, way := range ways {
+			loads = append(loads, way.load)
+		}
+		on := exclusive.AtOnce(loads)
+		if len(on) == len(loads) {
+			continue
+		}
+		s.together[b.Index], s.steady[b.Index] = 0, 0
+		for _, way := range ways {
+			if slices.Contains(on, way.load) {
+				s.add(way, b)
+			}
+		}
+	}
+}
+
+// add counts a way's current in a branch of it.
+func (s *study) add(w way, b *circuit.Branch) {
+	s.together[b.Index] += b.ShareA(w.drawsA)
+	if b.Wire != nil && !b.TimeOn.Covers(w.load.Load.Load) {
+		s.steady[b.Index] += b.ShareA(w.drawsA)
+	}
 }
 
 // useTogether finds what the loads of one situation draw: no more than that at once
@@ -187,7 +224,7 @@ func (s *study) allAtOnce(w way) {
 
 // stands holds a way against its motor standing while the rest runs on.
 func (s *study) stands(w way) {
-	moreA := (s.tolerances.StallRatio(w.load.Load.Load) - 1) * w.drawsA
+	moreA := s.c.StalledA(w.load, s.tolerances.StallRatio(w.load.Load.Load)) - w.drawsA
 	var fuses []passed
 	for _, b := range w.branches {
 		if b.Kind == circuit.FuseBranch {

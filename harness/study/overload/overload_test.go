@@ -94,6 +94,24 @@ func TestAllAtOnce(t *testing.T) {
 	}
 }
 
+// One switch for either lamp keeps them apart: 20 A flow through the trunk in use, and no more at once. With a
+// 2 A lamp beside it that is 22 A.
+func TestPositionsKeepApart(t *testing.T) {
+	src := strings.NewReplacer("8 A, behaves: motor, inrush: {peak: 4, time: 100 ms}, own switch: yes, fed by: joint", "20 A, fed by: either one",
+		"current: 5 A, own switch: yes, fed by: joint", "current: 20 A, fed by: either other",
+		"loads:\n", "switches:\n  either: {rating: 30 A, fed by: joint, wire: {size: 4 mm², length: 1 m}, positions: [one, off, other]}\nloads:\n",
+		"size: 1.5 mm²", "size: 2.5 mm²").Replace(base)
+	c, s := study(t, src)
+	if o := s.Worst(c.Wires[1]); o != nil {
+		t.Errorf("%+v", o)
+	}
+	c, s = study(t, strings.NewReplacer("size: 2.5 mm²", "size: 1 mm²", "loads:\n",
+		"loads:\n  dial: {current: 2 A, own switch: yes, fed by: joint, wire: {size: 4 mm², length: 1 m}, returns to: battery negative, return wire: {size: 4 mm², length: 1 m}}\n").Replace(src))
+	if o := s.Worst(c.Wires[1]); o == nil || math.Abs(o.Amps-22) > 1e-9 {
+		t.Errorf("%+v", o)
+	}
+}
+
 // What one situation has on is use, also where a low voltage makes it less than the
 // loads' rated currents.
 func TestUseIsNoOverload(t *testing.T) {

@@ -162,3 +162,19 @@ func TestProtectionOpens(t *testing.T) {
 		}
 	}
 }
+
+// TestProtectionOpensOnCharge: lithium's protection opens above 15.2 V at its posts: a charger that holds 15.6 V brings the full
+// battery there, one that holds 15.1 V does not. Nothing charges the battery from then on.
+func TestProtectionOpensOnCharge(t *testing.T) {
+	for held, want := range map[string]string{"15.6 V": "switches itself off above 15.2 V", "15.1 V": ""} {
+		charger := strings.Replace(booster, "DC-DC charger 30 A, at", "DC-DC charger 30 A, output: "+held+", at", 1)
+		r := simulate(t, build(t, fmt.Sprintf(two, "LiFePO4", "[booster, roof]", charger, "90 %", "{lasts: 3 h, engine: cruise}")), ride.Options{})
+		b := r.Banks[0]
+		if b.Why != want || math.IsNaN(b.EmptyS) != (want == "") {
+			t.Errorf("%s: %q at %g s", held, b.Why, b.EmptyS)
+		}
+		if want != "" && !(b.EmptyS > 60 && b.EmptyS < 3600) {
+			t.Errorf("%s: after %g s", held, b.EmptyS)
+		}
+	}
+}

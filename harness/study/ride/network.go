@@ -29,11 +29,11 @@ type network struct {
 // bank is a further battery on a ride.
 type bank struct {
 	*battery.Battery
-	boardLowV float64
-	source    *design.Bank
-	branch    *circuit.Branch
-	charge    float64
-	apart     string // why nothing is taken out of it until something charges it: see opens; "" = it gives
+	boardLowV, boardHighV float64
+	source                *design.Bank
+	branch                *circuit.Branch
+	charge                float64
+	apart                 string // why nothing is taken out of it until something charges it: see opens; "" = it gives
 }
 
 // banksOf are the further batteries of which a capacity is known, as full as the ride begins with them.
@@ -46,7 +46,8 @@ func banksOf(c *circuit.Circuit, r *design.Ride) (list []*bank) {
 		if bat := battery.New(&b.Store, c.Design.NominalV()); bat != nil {
 			x := &bank{Battery: bat, source: b, branch: p.Branches[0], charge: 1}
 			if b.Store.Chemistry != nil {
-				x.boardLowV = b.Store.Chemistry.BoardLowV * c.Design.NominalV() / 12
+				per12V := c.Design.NominalV() / 12
+				x.boardLowV, x.boardHighV = b.Store.Chemistry.BoardLowV*per12V, b.Store.Chemistry.BoardHighV*per12V
 			}
 			if said, ok := r.Charge[b]; ok {
 				x.charge = said
@@ -124,15 +125,17 @@ func (n *network) moved(p Point, celsius float64) bool {
 // turns tells of a battery that begins to give nothing, or could be charged again.
 func (b *bank) turns(p BankPoint, celsius float64) bool {
 	if b.apart != "" {
-		return p.V > b.OpenCircuitV(max(p.Charge, 0), celsius)
+		return p.V > b.OpenCircuitV(max(p.Charge, 0), celsius) && !b.overcharged(p)
 	}
 	return b.opens(p, celsius) != ""
 }
 
 // opens is why a battery gives no more, as words behind its name; "" = it gives. A lithium battery's protection
-// switches it off on too much current, and on too low a voltage.
+// switches it off on too much current, and on too low or too high a voltage.
 func (b *bank) opens(p BankPoint, celsius float64) string {
 	switch boardA := b.source.Store.BoardA(); {
+	case b.overcharged(p):
+		return "switches itself off above " + quantity.Plain(b.boardHighV, quantity.Voltage)
 	case p.A <= 0:
 		return ""
 	case p.Charge <= b.EmptyCharge(celsius):
@@ -146,6 +149,11 @@ func (b *bank) opens(p BankPoint, celsius float64) string {
 }
 
 const empty = "is empty"
+
+// overcharged tells whether a battery with a protection has more than that lets charge it.
+func (b *bank) overcharged(p BankPoint) bool {
+	return b.source.Store.BoardA() > 0 && b.boardHighV > 0 && p.V > b.boardHighV
+}
 
 // take makes a moment that from which the next begins; it tells whether a battery turned in it.
 func (n *network) take(p Point, celsius float64) (turned bool) {

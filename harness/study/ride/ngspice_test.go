@@ -61,7 +61,8 @@ func compareTransient(t *testing.T, program, name string) {
 	worstV, worstQ, compared := 0.0, 0.0, 0
 	charge := r.Ride.StartCharge.Value
 	for i, l := range r.Legs {
-		times, volts, charges := transient(t, program, netlist(c, l, charge, pointsOf(r, i)[0].BusV))
+		times, columns := transient(t, program, netlist(c, l, []float64{charge}, pointsOf(r, i)[0].BusV), "v(n1)", "v(q)")
+		volts, charges := columns[0], columns[1]
 		charge = charges[len(charges)-1]
 		for _, p := range pointsOf(r, i) {
 			compared++
@@ -72,6 +73,65 @@ func compareTransient(t *testing.T, program, name string) {
 	t.Logf("%d moments: charge within %.2g, posts within %.2g V", compared, worstQ, worstV)
 	if compared < 100 || !(worstV <= 2e-4) || !(worstQ <= 5e-5) {
 		t.Errorf("%d moments: charge within %.2g (5e-5 allowed), posts within %.2g V (0.2 mV allowed)", compared, worstQ, worstV)
+	}
+}
+
+// three are a start battery, a house battery that a cable joins to it, and a bow battery of lithium behind a diode.
+const three = `fusewright: 1
+title: three batteries
+system: 12 V
+practice: camper
+battery: {chemistry: AGM, capacity: 80 Ah, rate: 20 h, resistance: 4 mΩ, at: tray}
+charging: {regulated: 14.4 V, output: {900 rpm: 30 A, 2000 rpm: 60 A}, idle: 900 rpm, cruise: 2000 rpm, hot derating: 0 %}
+places: {tray: {ambient: 25 °C}}
+wire: {size: 16 mm², slack: 2 m}
+batteries:
+  house: {chemistry: AGM, capacity: 100 Ah, rate: 20 h, resistance: 5 mΩ, at: tray, fed by: link}
+  bow: {chemistry: LiFePO4, capacity: 60 Ah, resistance: 6 mΩ, at: tray, fed by: one way}
+fuses: {link: {type: class T, rating: 110 A, at: tray, fed by: battery}}
+diodes: {one way: {type: diode isolator 70 A, at: tray, fed by: battery}}
+loads:
+  cabin: {power: 96 W, rated at: 12 V, behaves: constant power, symbol: LED, at: tray, own switch: yes, fed by: house, returns to: battery negative}
+  thruster: {power: 60 W, rated at: 12 V, behaves: motor, at: tray, own switch: yes, fed by: bow, returns to: battery negative}
+  lamp: {power: 55 W, rated at: 12 V, behaves: filament lamp, at: tray, own switch: yes, fed by: battery, returns to: battery negative}
+rides:
+  day: {start charge: 80 %, charge: {house: 60 %, bow: 50 %}, legs: [LEGS]}
+`
+
+// TestSeveralBatteriesAgainstNgspice is the same with further batteries, which feed and charge each other.
+func TestSeveralBatteriesAgainstNgspice(t *testing.T) {
+	program := referencetest.Program(t, "ngspice")
+	c := build(t, strings.Replace(three, "LEGS", "{lasts: 40 min, engine: idle, on: [lamp, thruster], ambient: 10 °C}, {lasts: 1 h, engine: cruise, on: [lamp, cabin], ambient: 10 °C}, "+
+		"{lasts: 2 h, key: off, on: [cabin], ambient: 20 °C}, {lasts: 30 min, key: on, on: [lamp, cabin, thruster], ambient: 20 °C}, {lasts: 20 min, engine: cruise, on: []}", 1))
+	r := simulate(t, c, ride.Options{})
+	asked, charges := []string{"v(n1)", "v(q)"}, []float64{r.Ride.StartCharge.Value}
+	for _, b := range c.Branches {
+		if b.Kind == circuit.BatteryBranch && b.A != c.Positive() {
+			asked = append(asked, fmt.Sprintf("v(%s)", nodeName(b.A)), fmt.Sprintf("v(q%d)", len(charges)))
+			charges = append(charges, r.Ride.Charge[b.Part.Source.(*design.Bank)])
+		}
+	}
+	worstV, worstQ, compared := 0.0, 0.0, 0
+	for i, l := range r.Legs {
+		times, columns := transient(t, program, netlist(c, l, charges, pointsOf(r, i)[0].BusV), asked...)
+		for k := range charges {
+			charges[k] = columns[2*k+1][len(times)-1]
+		}
+		for _, p := range pointsOf(r, i) {
+			compared++
+			have := []float64{p.BusV, p.Charge}
+			for _, b := range p.Banks {
+				have = append(have, b.V, b.Charge)
+			}
+			for k := range charges {
+				worstV = math.Max(worstV, math.Abs(between(times, columns[2*k], p.TimeS-l.FromS)-have[2*k]))
+				worstQ = math.Max(worstQ, math.Abs(between(times, columns[2*k+1], p.TimeS-l.FromS)-have[2*k+1]))
+			}
+		}
+	}
+	t.Logf("%d moments: charges within %.2g, posts within %.2g V", compared, worstQ, worstV)
+	if compared < 100 || !(worstV <= 2e-4) || !(worstQ <= 5e-5) {
+		t.Errorf("%d moments: charges within %.2g (5e-5 allowed), posts within %.2g V (0.2 mV allowed)", compared, worstQ, worstV)
 	}
 }
 
@@ -96,13 +156,14 @@ func between(x, y []float64, at float64) float64 {
 	return y[i-1] + (y[i]-y[i-1])*(at-x[i-1])/(x[i]-x[i-1])
 }
 
-// transient runs the netlist and reads time, post voltage and charge.
-func transient(t *testing.T, program, text string) (times, volts, charges []float64) {
+// transient runs the netlist and reads the time and what is asked for.
+func transient(t *testing.T, program, text string, asked ...string) (times []float64, columns [][]float64) {
 	t.Helper()
+	columns = make([][]float64, len(asked))
 	dir := t.TempDir()
 	data := filepath.Join(dir, "out.txt")
 	file := filepath.Join(dir, "ride.cir")
-	text += fmt.Sprintf(".control\nrun\nset wr_singlescale\nwrdata %s v(n1) v(q)\nquit\n.endc\n.end\n", data)
+	text += fmt.Sprintf(".control\nrun\nset wr_singlescale\nwrdata %s %s\nquit\n.endc\n.end\n", data, strings.Join(asked, " "))
 	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -117,26 +178,30 @@ func transient(t *testing.T, program, text string) (times, volts, charges []floa
 	}
 	for line := range strings.Lines(string(raw)) {
 		f := strings.Fields(line)
-		if len(f) < 3 {
+		if len(f) < len(asked)+1 {
 			continue
 		}
-		at, _ := strconv.ParseFloat(f[0], 64)
-		v, _ := strconv.ParseFloat(f[1], 64)
-		q, err := strconv.ParseFloat(f[2], 64)
-		if err != nil {
-			t.Fatal(err)
+		for k := range len(asked) + 1 {
+			x, err := strconv.ParseFloat(f[k], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if k == 0 {
+				times = append(times, x)
+			} else {
+				columns[k-1] = append(columns[k-1], x)
+			}
 		}
-		times, volts, charges = append(times, at), append(volts, v), append(charges, q)
 	}
 	if len(times) < 50 || times[len(times)-1] < 60 {
 		t.Fatalf("ngspice gave up:\n%s", said)
 	}
-	return times, volts, charges
+	return times, columns
 }
 
-// netlist is one leg from a state of charge on. The simulator's search for its
+// netlist is one leg from a state of charge on, of the first battery and of further ones. The simulator's search for its
 // operating point starts near a voltage of the posts.
-func netlist(c *circuit.Circuit, l *ride.Leg, charge, nearV float64) string {
+func netlist(c *circuit.Circuit, l *ride.Leg, charges []float64, nearV float64) string {
 	d := &strings.Builder{}
 	length := l.ToS - l.FromS
 	fmt.Fprintf(d, "leg\n.options reltol=1e-6 abstol=1e-9 vntol=1e-7 itl4=100\n.tran %.6g %.6g 0 %.6g\n",
@@ -152,11 +217,20 @@ func netlist(c *circuit.Circuit, l *ride.Leg, charge, nearV float64) string {
 			}
 		}
 	}
+	warmth(d, c.Design, l)
+	further := 0
 	for i, b := range c.Branches {
 		a, z := nodeName(b.A), nodeName(b.B)
 		switch {
+		case b.Kind == circuit.BatteryBranch && b.A == c.Positive():
+			store(d, &c.Design.Battery, "", a, z, charges[0])
 		case b.Kind == circuit.BatteryBranch:
-			store(d, c.Design, l, charge)
+			further++
+			store(d, &b.Part.Source.(*design.Bank).Store, fmt.Sprint(further), a, z, charges[further])
+		case b.Kind == circuit.DiodeBranch:
+			x := b.Diode.Type
+			fmt.Fprintf(d, "B%[1]d %[2]s %[3]s I=v(%[2]s,%[3]s)>%[4]g ? %.12[5]g+(v(%[2]s,%[3]s)-%[4]g)/%.12[6]g : v(%[2]s,%[3]s)/%.12[7]g\n",
+				i, a, z, x.KneeV, x.KneeV/x.LeakOhm(), b.Ohm, x.LeakOhm())
 		case b.Kind == circuit.ChargerBranch && engineRuns(l.Leg):
 			fmt.Fprintf(d, "Bcharge n1 0 I=-min(max((%.9g-v(n1))/%.9g,0),%.12g)\n", c.Design.Charging.RegulatedV.Value,
 				b.Ohm, charging.OutputA(c.Design, l.Leg.EngineRPM))
@@ -208,10 +282,15 @@ func loadLaw(l *circuit.LoadSpec, v string) string {
 	return fmt.Sprintf("%s*%.12g", v, p/(rated*rated))
 }
 
-// store writes the battery from the library's rows, and not by package battery,
-// but for its resistance when full and the time with which it follows the air.
-func store(d *strings.Builder, of *design.Design, l *ride.Leg, charge float64) {
-	chem, ah, hours := of.Battery.Chemistry, of.Battery.CapacityAh.Value, of.Battery.RateH.Value
+// warmth writes the temperature of all batteries, which follow the air as the first one does.
+func warmth(d *strings.Builder, of *design.Design, l *ride.Leg) {
+	fmt.Fprintf(d, "Bwarm warm 0 V=%.9g+%.9g*exp(-time/%.9g)\n", l.AmbientC, l.BatteryC-l.AmbientC, battery.Of(of).LagS())
+}
+
+// store writes a battery between two nodes from the library's rows, and not by package battery,
+// but for its resistance when full and the time with which it follows the air. Its nodes and elements end in x.
+func store(d *strings.Builder, of *design.Battery, x, plus, minus string, charge float64) {
+	chem, ah, hours := of.Chemistry, of.CapacityAh.Value, of.RateH.Or(of.Chemistry.RatedH)
 	rest, accepts := "", ""
 	for _, row := range chem.OpenCircuit {
 		rest += fmt.Sprintf(",%.9g,%.9g", row.Charge, row.Volts)
@@ -219,22 +298,24 @@ func store(d *strings.Builder, of *design.Design, l *ride.Leg, charge float64) {
 	for _, row := range acceptanceRows(chem) {
 		accepts += fmt.Sprintf(",%.9g,%.9g", row.Charge, math.Log(row.Share))
 	}
-	full := battery.Of(of).Ohm(1, 25)
-	fmt.Fprintf(d, "Bwarm warm 0 V=%.9g+%.9g*exp(-time/%.9g)\n", l.AmbientC, l.BatteryC-l.AmbientC, battery.Of(of).LagS())
-	fmt.Fprintf(d, "Bcold cold 0 V=pow(%.9g,max(25-v(warm),0)/43)\n", chem.ColdOhmRatio)
-	fmt.Fprintf(d, "Bmost most 0 V=%.12g/v(cold)\n", ah*chem.ChargeShare)
-	fmt.Fprintf(d, "Brest emf 0 V=pwl(v(q)%s)+(v(warm)-25)*%.9g\n", rest, chem.OpenCircuitVPerC)
-	fmt.Fprintf(d, "Bin rin 0 V=%.12g*min((1+%.9g*(1-v(q)))*v(cold),10)\n", full, chem.EmptyOhmRatio-1)
-	fmt.Fprintf(d, "Btake take 0 V=min(%.12g/v(cold)*exp(pwl(v(q)%s)),v(most))\n", ah, accepts)
-	fmt.Fprintf(d, "Brch rch 0 V=max(max(14.4-v(emf),0.1)/v(take),v(rin))\n")
+	full := battery.New(of, 12).Ohm(1, 25)
+	put := func(format string, numbers ...any) {
+		fmt.Fprintf(d, strings.NewReplacer("@", x, "POSTS", "v("+plus+","+minus+")", "PLUS", plus, "MINUS", minus).Replace(format)+"\n", numbers...)
+	}
+	put("Bcold@ cold@ 0 V=pow(%.9g,max(25-v(warm),0)/43)", chem.ColdOhmRatio)
+	put("Bmost@ most@ 0 V=%.12g/v(cold@)", ah*chem.ChargeShare)
+	put("Brest@ emf@ 0 V=pwl(v(q@)%s)+(v(warm)-25)*%.9g", rest, chem.OpenCircuitVPerC)
+	put("Bin@ rin@ 0 V=%.12g*min((1+%.9g*(1-v(q@)))*v(cold@),10)", full, chem.EmptyOhmRatio-1)
+	put("Btake@ take@ 0 V=min(%.12g/v(cold@)*exp(pwl(v(q@)%s)),v(most@))", ah, accepts)
+	put("Brch@ rch@ 0 V=max(max(14.4-v(emf@),0.1)/v(take@),v(rin@))")
 	// Out of the battery, negative = charging, as a voltage to be used twice.
-	fmt.Fprintf(d, "Bamps amps 0 V=v(n1)<=v(emf) ? (v(emf)-v(n1))/v(rin) : -min((v(n1)-v(emf))/v(rch),v(most))\n")
-	fmt.Fprintf(d, "Bbat 0 n1 I=v(amps)\n")
-	fmt.Fprintf(d, "Cq q 0 %.12g\n.ic v(q)=%.12g\n", ah*3600, charge)
-	fmt.Fprintf(d, "Btaken q 0 I=v(amps)>0 ? v(amps)*pow(max(v(amps)*%.12g,1),%.9g) : v(amps)*%.9g\n",
-		hours/ah, chem.Peukert-1, chem.ChargeEfficiency)
+	put("Bamps@ amps@ 0 V=POSTS<=v(emf@) ? (v(emf@)-POSTS)/v(rin@) : -min((POSTS-v(emf@))/v(rch@),v(most@))")
+	put("Bbat@ MINUS PLUS I=v(amps@)")
+	put("Cq@ q@ 0 %.12g", ah*3600)
+	put(".ic v(q@)=%.12g", charge)
+	put("Btaken@ q@ 0 I=v(amps@)>0 ? v(amps@)*pow(max(v(amps@)*%.12g,1),%.9g) : v(amps@)*%.9g", hours/ah, chem.Peukert-1, chem.ChargeEfficiency)
 	leak := -math.Log(1-chem.SelfDischarge) / (30 * 24) * ah
-	fmt.Fprintf(d, "Bleak q 0 I=v(q)*%.12g*pow(2,(v(warm)-20)/10)\n", leak)
+	put("Bleak@ q@ 0 I=v(q@)*%.12g*pow(2,(v(warm)-20)/10)", leak)
 }
 
 // acceptanceRows holds the first row towards empty.

@@ -19,6 +19,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
@@ -96,9 +97,12 @@ type Result struct {
 	ReserveS      float64 // first moment below the start reserve
 	EmptyS        float64 // the battery gives no more: the ride ends here
 	Banks         []BankRide
-	Caveats       []string
-	Effort        int  // steps of the solver that it took with further batteries
-	GivenUp       bool // it took too many, and ends before its time
+	// StartAh is what a start of the engine takes out of the battery, which the charges leave out, and StartShare
+	// that as a share of the capacity; 0 = not known, or counted in a leg.
+	StartAh, StartShare float64
+	Caveats             []string
+	Effort              int  // steps of the solver that it took with further batteries
+	GivenUp             bool // it took too many, and ends before its time
 }
 
 // Starts is how often the engine is started, legs that it runs through counted as
@@ -165,6 +169,10 @@ func Simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 	}
 	s := &simulation{c: c, bat: bat, opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value, banks: banksOf(c, r),
 		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1)}}
+	if !slices.ContainsFunc(r.Legs, starterOn) {
+		s.result.StartAh = battery.StartOf(c.Design).Ah()
+		s.result.StartShare = s.result.StartAh / bat.CapacityAh()
+	}
 	for _, b := range s.banks {
 		s.result.Banks = append(s.result.Banks, BankRide{Bank: b.source, StartCharge: b.charge, LowestCharge: math.Inf(1), EmptyS: math.NaN()})
 	}
@@ -179,6 +187,11 @@ func Simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 	}
 	s.result.Caveats = caveats(c.Design, s.result)
 	return s.result, nil
+}
+
+// starterOn tells of a leg in which the design's own starter turns, which counts as any load.
+func starterOn(l *design.Leg) bool {
+	return slices.ContainsFunc(l.On, func(x *design.Load) bool { return x.Type != nil && x.Type.Starter })
 }
 
 // caveats says what the result rests on that the design does not give.

@@ -1,9 +1,12 @@
 package together_test
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
+
+	"fusewright/library"
 )
 
 // byPositions is a three-position switch for a bow lamp of 3 A and a stern lamp of 1 A, both
@@ -52,6 +55,80 @@ func TestByPositions(t *testing.T) {
 			}
 			if on := names(c.On); !slices.Equal(on, []string{anchor}) {
 				t.Errorf("%s: on %q", charge, on)
+			}
+		}
+	}
+}
+
+// By hand at idle with a handle that has no off: day takes 3 A, night 1 A, and one of them is on whatever
+// is done; of both the lamp that they share counts throughout. The deck lamp's 2.5 A is not on alone.
+func TestNoOff(t *testing.T) {
+	const day, night, deck = "bow lamp", "stern lamp", "deck lamp"
+	for _, tt := range []struct {
+		positions, charge string
+		always            []string
+		alwaysA           float64
+		want              [][]string
+	}{
+		{"{day: bow, night: stern}", "12.8 A", nil, 0, [][]string{{day}, {night, deck}}},
+		{"{day: bow, night: stern}", "13.6 A", nil, 0, [][]string{{day, deck}, {night, deck}}},
+		{"{day: bow, night: stern}", "10.8 A", nil, 0, [][]string{{night}}},
+		{"{day: bow, night: stern}", "8.9 A", nil, 0, nil},
+		{"{day: [bow, stern], night: stern}", "12.8 A", []string{night}, 1, [][]string{{day}, {deck}}},
+		{"[bow, off, stern]", "10.8 A", nil, 0, [][]string{{night}, {deck}}},
+	} {
+		src := strings.NewReplacer("{off: none, navigation: [bow, stern], anchor: stern}", tt.positions, "CHARGE", tt.charge).Replace(byPositions)
+		p, _ := plan(t, []byte(src))
+		var always []string
+		for _, l := range p.Always {
+			always = append(always, l.Name)
+		}
+		if !slices.Equal(always, tt.always) || math.Abs(p.AlwaysA-tt.alwaysA) > 0.03 {
+			t.Errorf("%s: always %q, %.3f A", tt.positions, always, p.AlwaysA)
+		}
+		for _, c := range p.Choices {
+			var got [][]string
+			for _, s := range c.Sets {
+				got = append(got, names(p.Members(s)))
+			}
+			if c.Name == "anchored" && !slices.EqualFunc(got, tt.want, sameNames) {
+				t.Errorf("%s, %s: %q, want %q", tt.positions, tt.charge, got, tt.want)
+			}
+		}
+	}
+}
+
+// By hand at idle: 10 A less the machine's 8 A and the bow lamp's 3 A leave 1 A missing. Priority gives the lamp up,
+// but its handle would put the other one on; with an off it is shed.
+func TestNoOffSheds(t *testing.T) {
+	for positions, want := range map[string][]string{"{day: bow, night: stern}": nil, "{day: bow, off: none, night: stern}": {"bow lamp"}} {
+		src := strings.NewReplacer("{off: none, navigation: [bow, stern], anchor: stern}", positions, "CHARGE", "10 A",
+			"power: 42 W", "priority: 9, power: 42 W", "on: [stern lamp]", "on: [bow lamp]").Replace(byPositions)
+		p, _ := plan(t, []byte(src))
+		for _, c := range p.Choices {
+			if got := names(c.SwitchOff); c.Name == "anchored" && (!slices.Equal(got, want) || math.Abs(c.OverdrawA-1) > 0.03) {
+				t.Errorf("%s: off %q, over by %.3f A", positions, got, c.OverdrawA)
+			}
+		}
+	}
+}
+
+// The coils of relays that a handle closes count with its position: beside the lamp's current,
+// and none of them throughout.
+func TestCoilsByPosition(t *testing.T) {
+	relay := "{form: mini make, fed by: f, wire: {length: 20 mm}, coil: {fed by: lights SIDE, returns to: battery negative, wire: {length: 20 mm}, return wire: {length: 20 mm}}}"
+	src := strings.NewReplacer("{off: none, navigation: [bow, stern], anchor: stern}", "{day: bow, night: stern}", "CHARGE", "20 A",
+		"loads:\n", "relays:\n  by day: "+strings.Replace(relay, "SIDE", "bow", 1)+"\n  by night: "+strings.Replace(relay, "SIDE", "stern", 1)+"\nloads:\n",
+		"fed by: lights bow", "fed by: by day", "fed by: lights stern", "fed by: by night").Replace(byPositions)
+	p, _ := plan(t, []byte(src))
+	coil := 14 / library.Default().RelayForm("mini make").CoilOhm
+	if p.Coils || p.AlwaysA != 0 {
+		t.Errorf("always %.3f A", p.AlwaysA)
+	}
+	for name, want := range map[string]float64{"bow lamp": 3 + coil, "stern lamp": 1 + coil} {
+		for _, i := range p.Items {
+			if i.Name == name && math.Abs(i.CurrentA-want) > 0.04 {
+				t.Errorf("%s: %.3f A, want %.3f A", name, i.CurrentA, want)
 			}
 		}
 	}

@@ -104,26 +104,32 @@ func (s *search) add(set Set) {
 	s.sets = append(s.sets, set)
 }
 
-// byPositions are the largest sets with every handle in one position. What a set has on is
-// not all on in another one.
+// byPositions are the largest sets with every handle in one position; what hangs on positions
+// alone is on in them, whatever else is. What a set has on is not all on in another one.
 func (p *Plan) byPositions(amps []float64, capacityA float64) (sets []Set, complete bool) {
-	choices := p.handles()
-	if len(choices) == 1 {
+	settings := p.settings()
+	if settings == nil {
 		return MaximalSets(amps, capacityA, MostSets)
 	}
 	complete = true
-	for _, shut := range choices {
-		some, at := []float64{}, []int{}
+	for _, at := range settings {
+		some, of, leftA := []float64{}, []int{}, capacityA
 		for i, a := range amps {
-			if !shut.Has(i) {
-				some, at = append(some, a), append(at, i)
+			switch {
+			case at.on.Has(i):
+				leftA -= a
+			case !at.shut.Has(i):
+				some, of = append(some, a), append(of, i)
 			}
 		}
-		found, all := MaximalSets(some, capacityA, MostSets-len(sets))
+		if at.on != 0 && leftA < 0 && leftA >= -slackA {
+			leftA = 0
+		}
+		found, all := MaximalSets(some, leftA, MostSets-len(sets))
 		complete = complete && all
 		for _, f := range found {
-			var s Set
-			for k, i := range at {
+			s := at.on
+			for k, i := range of {
 				if f.Has(k) {
 					s |= 1 << i
 				}
@@ -134,42 +140,57 @@ func (p *Plan) byPositions(amps []float64, capacityA float64) (sets []Set, compl
 	return p.largest(sets), complete
 }
 
-// mostPositions is how many ways of setting all handles are gone through.
-const mostPositions = 1 << 10
+// setting is what all handles do in one position each.
+type setting struct {
+	hands    []hand
+	shut, on Set // items that need another position; those that need nothing but these
+}
 
-// handles are the ways of setting all handles, each as the items that it shuts out; one
-// alone, which shuts out nothing, where no two items are against each other, and where there
-// are too many ways.
-func (p *Plan) handles() []Set {
-	choices := []Set{0}
-	met := map[design.Part]bool{}
+// mostSettings is how many ways of setting all handles are gone through.
+const mostSettings = 1 << 10
+
+// settings are the ways of setting all handles that differ in what they do; nil where no item
+// needs a position, and where there are too many.
+func (p *Plan) settings() []setting {
+	list, met := []setting{{}}, map[design.Part]bool{}
 	for _, item := range p.Items {
 		for _, h := range item.hands {
 			if h.position == "" || met[h.part] {
 				continue
 			}
 			met[h.part] = true
-			var next []Set
+			var next []setting
 			for _, position := range h.part.(*design.Switch).Positions {
-				at := hand{h.part, position.Name}
-				var shut Set
-				for i, x := range p.Items {
-					if i < MostItems && slices.ContainsFunc(x.hands, at.against) {
-						shut |= 1 << i
-					}
-				}
-				for _, c := range choices {
-					if !slices.Contains(next, c|shut) {
-						next = append(next, c|shut)
+				for _, s := range list {
+					s = p.with(append(slices.Clip(s.hands), hand{h.part, position.Name}))
+					if !slices.ContainsFunc(next, func(o setting) bool { return o.shut == s.shut && o.on == s.on }) {
+						next = append(next, s)
 					}
 				}
 			}
-			if choices = next; len(choices) > mostPositions {
-				return []Set{0}
+			if list = next; len(list) > mostSettings {
+				return nil
 			}
 		}
 	}
-	return choices
+	if len(met) == 0 {
+		return nil
+	}
+	return list
+}
+
+// with is the setting of some handles.
+func (p *Plan) with(hands []hand) setting {
+	s := setting{hands: hands}
+	for i, x := range p.Items[:min(len(p.Items), MostItems)] {
+		if slices.ContainsFunc(x.hands, func(h hand) bool { return slices.ContainsFunc(hands, h.against) }) {
+			s.shut |= 1 << i
+		}
+		if len(x.hands) > 0 && !slices.ContainsFunc(x.hands, func(h hand) bool { return !slices.Contains(hands, h) }) {
+			s.on |= 1 << i
+		}
+	}
+	return s
 }
 
 // mostCompared is how many sets are held against each other.

@@ -18,11 +18,11 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads, With: c.Design.Conditions})
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
-		if l := b.Load; l != nil && l.Load != nil && !l.Standby {
+		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() {
 			if p.behindCharger(c, b) {
 				continue
 			}
-			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) {
+			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) && positions[b] == nil {
 				p.Always, p.AlwaysA = append(p.Always, l.Load), p.AlwaysA+idleA
 				continue
 			}
@@ -43,10 +43,15 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 		if !b.OfCoil() {
 			continue
 		}
-		if idleA := drawnA(none, b); idleA > leastA {
+		idleA := drawnA(none, b)
+		if idleA > leastA && positions[b] == nil {
 			p.AlwaysA, p.Coils = p.AlwaysA+idleA, true
 		} else if by := p.closing(b.Part); by != nil {
-			by.CurrentA += drawnA(all, b)
+			a := max(idleA, drawnA(all, b))
+			if a == 0 && positions[b] != nil { // of another position: as rated
+				a = c.DrawA(b)
+			}
+			by.CurrentA += a
 		}
 	}
 	p.finish()
@@ -214,6 +219,7 @@ func (p *Plan) finish() {
 			}
 			i.Critical, i.kept = i.Critical || l.Critical, i.kept || !GivenUp(l)
 		}
+		i.kept = i.kept || p.stuckOn(i)
 	}
 	for _, i := range p.Items {
 		for _, j := range p.Items {
@@ -227,6 +233,15 @@ func (p *Plan) finish() {
 		}
 	}
 	byImportance(p.Items)
+}
+
+// stuckOn tells of an item on handles alone none of which has an off: with it off another is on.
+func (p *Plan) stuckOn(i *Item) bool {
+	return len(i.hands) > 0 && !slices.ContainsFunc(i.hands, func(h hand) bool {
+		return h.position == "" || slices.ContainsFunc(h.part.(*design.Switch).Positions, func(at *design.Position) bool {
+			return !slices.ContainsFunc(p.Items, func(j *Item) bool { return slices.Contains(j.hands, hand{h.part, at.Name}) })
+		})
+	})
 }
 
 // behind tells whether an item needs all of some hands.

@@ -197,7 +197,7 @@ func (m *maker) stretch(b *circuit.Branch) bool {
 	switch b.Kind {
 	case circuit.FuseBranch:
 		return b.Feeds() && !b.Fuse.Factory && !slices.Contains(m.first, b)
-	case circuit.DiodeBranch:
+	case circuit.DiodeBranch, circuit.LoadBranch:
 		return false
 	case circuit.ContactBranch:
 		return b.Closer != nil && b.Closer.Switch != nil

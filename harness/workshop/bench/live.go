@@ -208,7 +208,7 @@ func (m *maker) live(passes []*solved) []*Section {
 		}
 		sum := 0.0
 		for _, b := range m.c.Branches {
-			if b.Load != nil && b.Load.Load != nil {
+			if b.Load != nil && b.Load.Load != nil && !b.Follows() {
 				sum += math.Abs(sol.Amps(b))
 			}
 		}

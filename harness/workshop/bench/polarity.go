@@ -74,6 +74,10 @@ func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal, read ma
 		check.Text = "no way back in the design"
 		return check
 	}
+	if slices.ContainsFunc(p.Branches, (*circuit.Branch).FlowsOn) { // to a load that is unplugged too
+		check.Text = ByEye
+		return check
+	}
 	if point := groundPoint(minus); point != nil && read[point] && !slices.ContainsFunc(way.Branches, inReturn) {
 		check.Text = ByEye
 		return check

@@ -74,7 +74,11 @@ func (b *builder) parts(c *circuit.Circuit) {
 		case *design.Fuse:
 			b.fuse(src.Type, src.Rating, p.Ref)
 			if src.Type.Kind == "fuse" {
-				b.add(Holders, "holder for one "+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
+				holder := "holder for one "
+				if src.Post != nil {
+					holder = "mount on a battery's post for one "
+				}
+				b.add(Holders, holder+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
 			}
 		case *design.Bank:
 			b.add(Batteries, batteryItem(&src.Store, c.Design.NominalV()), "pcs", 1, p.Ref)
@@ -94,7 +98,11 @@ func (b *builder) parts(c *circuit.Circuit) {
 				b.add(Chargers, "solar panels, "+quantity.Plain(src.PanelW.Value, quantity.Power)+" together", "set", 1, p.Ref)
 			}
 		case *design.Load:
-			b.add(Loads, loadItem(src), "pcs", 1, p.Ref)
+			item := loadItem(src)
+			if src.SaidOhm() > 0 && len(src.InSeries()) > 1 {
+				item = resistorItem(src, p.Branches[len(p.Branches)-1], c.Design)
+			}
+			b.add(Loads, item, "pcs", 1, p.Ref)
 		case *design.Ground:
 			b.add(Grounds, groundItem(src, p), "pcs", 1, p.Ref)
 		}
@@ -112,6 +120,18 @@ func (b *builder) fitted(c *circuit.Circuit) {
 	if refs = append(refs, c.FittedWires()...); len(refs) > 0 {
 		b.missing = append(b.missing, "already fitted and left out: "+wording.And(refs))
 	}
+}
+
+// resistorSpare is how many times the heat it makes a resistor is bought for, which else is too
+// hot to touch (common practice, no source).
+const resistorSpare = 2.0
+
+// resistorItem is a resistor in series with a load, by its ohms and the watts that it must bear at
+// the highest voltage of ordinary use.
+func resistorItem(l *design.Load, draws *circuit.Branch, d *design.Design) string {
+	a := draws.Load.StringA * d.HighestV() / d.NominalV()
+	return fmt.Sprintf("%s, %s, at least %s", l.Name, quantity.Plain(l.SaidOhm(), quantity.Resistance),
+		quantity.Plain(math.Ceil(resistorSpare*a*a*l.SaidOhm()), quantity.Power))
 }
 
 // loadItem is an accessory by its type, or by its name when it has none, and its

@@ -126,15 +126,30 @@ func (b *builder) sortWires() {
 		if parts.ToHalf(w) {
 			in.Source, in.Term = in.Term, in.Source
 		}
-		b.Feeds[in.Source] = append(b.Feeds[in.Source], in)
-		b.into[in.Term.Part] = append(b.into[in.Term.Part], in)
+		b.file(in)
 	}
+	for _, p := range b.Circuit.Parts {
+		for _, t := range p.Terminals {
+			switch post := t.OnPost(); {
+			case post == nil:
+			case t.Name == "in":
+				b.file(&Inlet{Source: post, Term: t})
+			default:
+				b.file(&Inlet{Source: t, Term: post})
+			}
+		}
+	}
+}
+
+func (b *builder) file(in *Inlet) {
+	b.Feeds[in.Source] = append(b.Feeds[in.Source], in)
+	b.into[in.Term.Part] = append(b.into[in.Term.Part], in)
 }
 
 // addInlets gives a cell its incoming wires, in the order of the circuit.
 func (b *builder) addInlets(c *Cell) {
 	for _, in := range b.into[c.Part] {
-		if c.takes(in.Wire) {
+		if in.Wire == nil || c.takes(in.Wire) {
 			in.Cell, in.Row = c, c.Rows[0]
 			c.Inlets = append(c.Inlets, in)
 		}

@@ -63,6 +63,9 @@ func fuseWords(f *design.Fuse) string {
 	if f.Type != nil {
 		family = f.Type.Name
 	}
+	if f.Post != nil {
+		family += ", on post of " + f.Post.PartName()
+	}
 	return wording.Present([]string{rating, family}, " ")
 }
 
@@ -148,7 +151,9 @@ func jointWords(p *circuit.Part) string {
 
 func loadWords(l *design.Load) string {
 	var parts []string
-	if l.PowerW > 0 {
+	if ohm := l.SaidOhm(); ohm > 0 && len(l.InSeries()) > 1 {
+		parts = append(parts, quantity.Plain(ohm, quantity.Resistance))
+	} else if l.PowerW > 0 {
 		parts = append(parts, quantity.Plain(l.PowerW, quantity.Power))
 	}
 	if l.OwnSwitch {

@@ -1,0 +1,73 @@
+package rules_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+const (
+	dockOld = "fed by: house end, wire: {length: 120 mm}, returns to: frame}\n"
+	dockNew = "fed by: [house end, dock end], wire: {length: 120 mm}, returns to: frame}\nchargers:\n  mains: {type: shore charger 20 A, at: rear, returns to: house negative, return wire: {SIZE, length: 120 mm}}\n"
+	dockEnd = "fuses:\n  dock end: {type: blade C, rating: RATING, at: rear, fed by: mains, wire: {SIZE, length: 120 mm}}\n"
+)
+
+// A shore charger of 20 A that no situation has on: its fuse may carry 0.8 of its rating at the practice's share, 16 A
+// of 20 A and 24 A of 30 A; 1 mm² may not carry 20 A, 4 mm² may.
+func TestChargerAtItsRatedCurrent(t *testing.T) {
+	for _, c := range []struct {
+		name, rating, size string
+		situation          string
+		want               string // rules of charging and of currents
+	}{
+		{"right", "30 A", "size: 6 mm²", "", ""},
+		{"a small fuse", "20 A", "size: 6 mm²", "", "charging-fuse-small"},
+		{"thin wires", "30 A", "size: 1 mm²", "", "charging-cable-thin charging-cable-thin"},
+		{"a small fuse that a situation loads", "20 A", "size: 6 mm²", "shore: yes, charge: {house: 20 %}", "fuse-under-load"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			filled := strings.NewReplacer("RATING", c.rating, "SIZE", c.size)
+			changes := []string{"house: {chemistry: AGM, capacity: 30 Ah", "house: {chemistry: AGM, capacity: 100 Ah", dockOld, filled.Replace(dockNew), "fuses:\n", filled.Replace(dockEnd)}
+			if c.situation != "" {
+				changes = append(changes, "on: [cabin lamp]}", "on: [cabin lamp], "+c.situation+"}")
+			}
+			var got []string
+			for _, f := range open(assess(t, "dock.yaml", house(t, changes...))) {
+				switch f.Rule {
+				case "charging-fuse-small", "charging-cable-thin", "wire-over-current", "fuse-under-load":
+					got = append(got, f.Rule)
+				}
+			}
+			if s := strings.Join(got, " "); s != c.want {
+				t.Errorf("%q, want %q", s, c.want)
+			}
+		})
+	}
+}
+
+// 10 A at 14.4 V and 0.88 take 163.6 W at the input: over R from 14.3 V the input keeps 12.8 V as long as
+// 1.5 V / R is 12.8 A, R 117 mΩ. 0.75 mm² has 24.7 mΩ a metre, and the rest of the way, cables and contacts, some 11 mΩ:
+// 4.2 m make 115 mΩ, 4.4 m 120 mΩ.
+func TestChargerStarvedByItsCable(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(casesDir, "charged-too-fast.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	const feed = "at: rear, fed by: start end, returns"
+	for wire, want := range map[string]string{
+		"{size: 6 mm²}":                   "",
+		"{size: 0.75 mm², length: 4.2 m}": "",
+		"{size: 0.75 mm², length: 4.4 m}": "pulls its input from 14.3 V down to 12.8 V, below which it takes less: it gives 9.7",
+	} {
+		var got string
+		for _, f := range open(assess(t, "starved.yaml", []byte(replaced(t, string(src), []string{feed, "at: rear, fed by: start end, wire: " + wire + ", returns"})))) {
+			if f.Rule == "charging-cable-drop" && strings.Contains(f.What, "pulls") {
+				got = f.What
+			}
+		}
+		if (got == "") != (want == "") || !strings.Contains(got, want) {
+			t.Errorf("%s: %q, want %q", wire, got, want)
+		}
+	}
+}

@@ -1,0 +1,40 @@
+package report
+
+import "testing"
+
+// The text of a start that the charges of a ride leave out.
+func TestRideStartsText(t *testing.T) {
+	for _, c := range []struct {
+		ride Ride
+		want string
+	}{
+		{Ride{starts: 0, startAh: 0.3, startOf: 0.02}, ""},
+		{Ride{starts: 1}, ""},
+		{Ride{starts: 1, startAh: 0.3, startOf: 0.02}, " Starting the engine, once, is not in the charges: it takes 0.3 Ah, 2.0 % of the capacity."},
+		{Ride{starts: 3, startAh: 0.3, startOf: 0.02}, " Starting the engine, 3 times, is not in the charges: it takes 0.3 Ah, 2.0 % of the capacity."},
+	} {
+		if got := c.ride.startsText(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+// What a start leaves, in few words: the load is named that has less than it needs in mild air.
+func TestStartShort(t *testing.T) {
+	at := func(v float64) *float64 { return &v }
+	rows := func(gets float64) []StudyStart {
+		return []StudyStart{{AmbientC: at(20), StarterA: at(120), PostsV: at(9.6), Loads: []StartLoad{{Part: "plotter", Volts: at(gets), NeedsV: at(9)}}},
+			{AmbientC: at(0), StarterA: at(167), PostsV: at(0.5)}}
+	}
+	for gets, want := range map[float64]string{
+		9:    "posts 9.60 V at 120 A; at 0 °C does not turn",
+		8.99: "posts 9.60 V at 120 A; at 0 °C does not turn; plotter gets 8.99 V, needs 9.00 V",
+	} {
+		if got := startShort(rows(gets)); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	if got := startShort(nil); got != "" {
+		t.Errorf("of no case %q", got)
+	}
+}
