@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fusewright/harness"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
@@ -26,14 +27,42 @@ func Long(review *harness.Review) (*scene.Sheet, error) {
 	bare.Plan, bare.Findings = nil, atParts(review)
 	l := labels.New(review.Circuit, nil, "assembled", sign.OfFindings(&bare, false))
 	l.Signs.Shapes, l.Slots, l.Outlined = true, labels.NoSlots, false
-	a, err := arrange.Narrow(l, roll(review))
+	a, err := arranged(review, l)
 	if err != nil {
 		return nil, err
 	}
-	if len(a.Pages) != 1 {
-		return nil, fmt.Errorf("schematic: %d pages (expected one)", len(a.Pages))
-	}
 	return (&paint.Drawing{Sheets: crossref.Of(a)}).Long(), nil
+}
+
+// One page is arranged whole, which takes longer the more parts stand behind one another; beyond
+// these the circuit is shared out to pages, one below the other, as on paper.
+const deepest, mostWires = 24, 2000
+
+func arranged(review *harness.Review, l *labels.Labels) (*arrange.Arrangement, error) {
+	if depth(review.Circuit) <= deepest && len(review.Circuit.Wires) <= mostWires {
+		return arrange.Narrow(l, roll(review))
+	}
+	paper, err := frame.PaperOf("A3")
+	if err != nil {
+		return nil, err
+	}
+	return arrange.Circuit(l, paper, nil)
+}
+
+// depth is how many wires stand behind one another at most.
+func depth(c *circuit.Circuit) (most int) {
+	deep := make([]int, len(c.Nodes))
+	for _, n := range c.Downstream() {
+		for _, b := range n.FedBy() {
+			at := deep[b.A.Index]
+			if b.Wire != nil {
+				at++
+			}
+			deep[n.Index] = max(deep[n.Index], at)
+		}
+		most = max(most, deep[n.Index])
+	}
+	return most
 }
 
 // atParts are the findings, those about a section of the design at the part that it describes:

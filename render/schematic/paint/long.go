@@ -7,14 +7,19 @@ import (
 	"fusewright/render/schematic/sign"
 )
 
-// Long draws a circuit that was laid out on one page without frame and lists, cut to what is
+// Long draws a circuit without frame and lists, its pages one below the other, cut to what is
 // drawn, with the spots under it: for a page on a screen. Of the lists it has that of the
 // grounds below it, where wires are drawn in it.
 func (d *Drawing) Long() *scene.Sheet {
 	d.Labels.Spots = sign.NewSpots()
 	sheet := scene.NewSheet(d.Paper.W, d.Paper.H, "schematic")
-	newPainter(d.Sheets, d.Pages[0], sheet).page()
-	all := sheet.Bounds()
+	var all scene.Rect
+	for _, page := range d.Pages {
+		p := newPainter(d.Sheets, page, sheet)
+		p.field.Y += all.Bottom()
+		p.page()
+		all = sheet.Bounds()
+	}
 	for _, list := range legend.GroundWires(d.Sheets, scene.Point{X: all.X, Y: all.Bottom() + 2*lettering.LineMM}, all.W) {
 		list.Paint(sheet)
 	}
