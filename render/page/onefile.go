@@ -15,6 +15,7 @@ import (
 	"sync"
 
 	"fusewright/harness"
+	"fusewright/harness/network/trace"
 )
 
 //go:embed sealed/api.js
@@ -37,9 +38,12 @@ type held struct {
 // WriteOneFile writes the page as one HTML document that asks no server and fetches nothing:
 // style, script and figures stand in it, and its own security policy lets nothing else in.
 func WriteOneFile(w io.Writer, r *harness.Review) error {
-	drawing, err := Drawing(r)
-	if err != nil {
-		return err
+	var drawing []byte
+	if len(r.Circuit.Wires) <= mostDrawn {
+		var err error
+		if drawing, err = Drawing(r); err != nil {
+			return err
+		}
 	}
 	layout, err := Layout(r)
 	if err != nil {
@@ -72,21 +76,33 @@ func WriteOneFile(w io.Writer, r *harness.Review) error {
 	return err
 }
 
+// mostDrawn is how many wires are drawn on one sheet for the page as one file: that of a larger harness
+// takes longer than all its papers, which show it in parts.
+const mostDrawn = 300
+
 // mostCircuits is how many circuits are held in every situation; of more, each is in its worst alone.
 const mostCircuits = 300
 
 func (h *held) circuits(r *harness.Review) {
 	h.Circuits, h.Worst = map[string]*Circuit{}, map[string]string{}
-	all := len(h.Model.Circuits)*len(r.Design.Situations) <= mostCircuits
+	shown := map[string]bool{}
 	for _, way := range h.Model.Circuits {
-		worst := CircuitOf(r, way.Of, -1)
-		h.Worst[way.Of] = worst.Situation
-		h.Circuits[way.Of+"|"+worst.Situation] = worst
-		for i, s := range r.Design.Situations {
-			if all && s.Name != worst.Situation {
-				h.Circuits[way.Of+"|"+s.Name] = CircuitOf(r, way.Of, i)
+		shown[way.Of] = true
+	}
+	t, situations := trace.New(r.Corners), r.Design.Situations
+	all := len(shown)*len(situations) <= mostCircuits
+	for _, draw := range trace.Draws(r.Circuit) {
+		name := drawName(draw)
+		if !shown[name] || h.Worst[name] != "" {
+			continue
+		}
+		worst := t.Worst(draw)
+		for i, s := range situations {
+			if all || i == worst {
+				h.Circuits[name+"|"+s.Name] = circuitOf(r, t.Of(draw, i))
 			}
 		}
+		h.Worst[name] = situations[worst].Name
 	}
 }
 

@@ -8,7 +8,10 @@ const name = 'fusewright bench ' + held.of;
 export const live = false;
 
 export async function model() { return held.model; }
-export async function drawing() { return held.drawing; }
+export async function drawing() {
+  if (!held.drawing) throw new Error('The harness is too large for one sheet: schematic.pdf shows it in parts.');
+  return held.drawing;
+}
 export function follow() { /* nothing changes */ }
 
 export async function get(path, parameters = {}) {
