@@ -10,7 +10,7 @@ import (
 // the design, and the table of all combinations, from which planner_alone.js answers the rest.
 // outlook.Table says what of it is exact.
 type PlannerAlone struct {
-	Plan    *Planner            `json:"-"` // what can be asked, which stands in the model
+	Plan    *Planner            `json:"-"`       // what can be asked, which stands in the model
 	Answers map[string]*Outlook `json:"answers"` // by start
 	Table   *outlook.Table      `json:"table"`
 	Order   []ShedRow           `json:"order"`   // what may be switched off, first thing first
