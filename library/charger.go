@@ -1,13 +1,14 @@
 package library
 
 // ChargerType is a charger of a battery: one that another battery feeds, a solar panel's
-// controller, or one on shore power. Volts are at 25 °C.
+// controller, or one on shore power; or a converter that feeds loads of a lower voltage. Volts are at 25 °C.
 type ChargerType struct {
 	Name       string   `key:"name" need:""`
 	Aliases    []string `key:"aliases"`
 	Family     string   `key:"family"`                                                 // the same for other system voltages; see ChargerFor
 	From       string   `key:"from" need:"" words:"battery|panel|mains" show:"from *"` // what it takes its power from
 	Volts      float64  `key:"volts" need:"" in:"6,48"`                                // nominal, of what it charges
+	InputV     float64  `key:"input V" in:"6,48" show:"from *"`                        // nominal, of what feeds it; of a converter, which feeds loads of its own voltage and charges nothing
 	RatingA    float64  `key:"rating A" need:"" in:"0.5,500" show:"*"`                 // most it gives
 	OutV       float64  `key:"output V" need:"" in:"5,64" show:"holds *"`              // held once the battery takes less
 	StartsV    float64  `key:"starts V" in:"5,64" show:"starts at *"`                  // at its input; of one fed by a battery
@@ -30,9 +31,20 @@ func (t *ChargerType) check(m *row) {
 			m.missing("efficiency")
 		}
 	}
+	if t.InputV > 0 && (t.From != "battery" || t.InputV == t.Volts) {
+		m.r.report(m.node, "\"input V\" is of a converter: from a battery, of other \"volts\"", "", "")
+	}
 	if t.Tracks && t.Efficiency == 0 {
 		m.missing("efficiency")
 	}
+}
+
+// SystemV is the nominal voltage of the system that it belongs to: of a converter that at its input.
+func (t *ChargerType) SystemV() float64 {
+	if t.InputV > 0 {
+		return t.InputV
+	}
+	return t.Volts
 }
 
 // Charger finds a charger by name or alias; nil when there is none.
@@ -42,11 +54,11 @@ func (l *Library) Charger(name string) *ChargerType { return find(l.Chargers, na
 // family for that voltage.
 func (l *Library) ChargerFor(name string, systemV float64) *ChargerType {
 	t := l.Charger(name)
-	if t == nil || fold(name) == fold(t.Name) || t.Volts == systemV {
+	if t == nil || fold(name) == fold(t.Name) || t.SystemV() == systemV {
 		return t
 	}
 	for _, other := range l.Chargers {
-		if other.Family != "" && other.Family == t.Family && other.Volts == systemV {
+		if other.Family != "" && other.Family == t.Family && other.SystemV() == systemV {
 			return other
 		}
 	}

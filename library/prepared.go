@@ -72,83 +72,83 @@ func prepared() *Library {
 	}
 	l.Practices[0].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text132, "one source"},
+		"current table":                  {text133, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text133, "common practice, no source"},
-		"drop other":                     {text133, "common practice, no source"},
-		"fuse distance mm":               {text134, "common practice, no source"},
-		"fuse distance sheathed mm":      {text134, "common practice, no source"},
-		"fuse ratio":                     {text135, "one source"},
-		"fuse share of wire":             {text136, "common practice, no source"},
+		"drop critical":                  {text134, "common practice, no source"},
+		"drop other":                     {text134, "common practice, no source"},
+		"fuse distance mm":               {text135, "common practice, no source"},
+		"fuse distance sheathed mm":      {text135, "common practice, no source"},
+		"fuse ratio":                     {text136, "one source"},
+		"fuse share of wire":             {text137, "common practice, no source"},
 		"grave fuse distance mm":         {text70, "common practice, no source"},
 		"least flexing mm2":              {text70, "common practice, no source"},
 		"least mm2":                      {text70, "common practice, no source"},
-		"load share of fuse":             {text137, "from memory"},
+		"load share of fuse":             {text138, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
 		"most fuse distance mm":          {text70, "common practice, no source"},
-		"most fuse distance sheathed mm": {text134, "common practice, no source"},
-		"most fuse share of wire":        {text138, "common practice, no source"},
+		"most fuse distance sheathed mm": {text135, "common practice, no source"},
+		"most fuse share of wire":        {text139, "common practice, no source"},
 	}
 	l.Practices[1].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text132, "one source"},
+		"current table":                  {text133, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text133, "common practice, no source"},
-		"drop other":                     {text133, "common practice, no source"},
-		"fuse distance mm":               {text134, "common practice, no source"},
-		"fuse distance sheathed mm":      {text134, "common practice, no source"},
-		"fuse ratio":                     {text135, "one source"},
-		"fuse share of wire":             {text136, "common practice, no source"},
+		"drop critical":                  {text134, "common practice, no source"},
+		"drop other":                     {text134, "common practice, no source"},
+		"fuse distance mm":               {text135, "common practice, no source"},
+		"fuse distance sheathed mm":      {text135, "common practice, no source"},
+		"fuse ratio":                     {text136, "one source"},
+		"fuse share of wire":             {text137, "common practice, no source"},
 		"grave fuse distance mm":         {text70, "common practice, no source"},
 		"least flexing mm2":              {text70, "common practice, no source"},
 		"least mm2":                      {text70, "common practice, no source"},
-		"load share of fuse":             {text137, "from memory"},
+		"load share of fuse":             {text138, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
 		"most fuse distance mm":          {text70, "common practice, no source"},
-		"most fuse distance sheathed mm": {text134, "common practice, no source"},
-		"most fuse share of wire":        {text138, "common practice, no source"},
+		"most fuse distance sheathed mm": {text135, "common practice, no source"},
+		"most fuse share of wire":        {text139, "common practice, no source"},
 	}
 	l.Practices[2].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text132, "one source"},
+		"current table":                  {text133, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text133, "common practice, no source"},
+		"drop critical":                  {text134, "common practice, no source"},
 		"drop other":                     {text70, "common practice, no source"},
-		"fuse distance mm":               {text134, "common practice, no source"},
-		"fuse distance sheathed mm":      {text134, "common practice, no source"},
-		"fuse ratio":                     {text135, "one source"},
-		"fuse share of wire":             {text136, "common practice, no source"},
+		"fuse distance mm":               {text135, "common practice, no source"},
+		"fuse distance sheathed mm":      {text135, "common practice, no source"},
+		"fuse ratio":                     {text136, "one source"},
+		"fuse share of wire":             {text137, "common practice, no source"},
 		"grave fuse distance mm":         {text70, "common practice, no source"},
 		"least flexing mm2":              {text70, "common practice, no source"},
 		"least mm2":                      {text70, "common practice, no source"},
-		"load share of fuse":             {text137, "from memory"},
+		"load share of fuse":             {text138, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
 		"most fuse distance mm":          {text70, "common practice, no source"},
-		"most fuse distance sheathed mm": {text134, "common practice, no source"},
-		"most fuse share of wire":        {text138, "common practice, no source"},
+		"most fuse distance sheathed mm": {text135, "common practice, no source"},
+		"most fuse share of wire":        {text139, "common practice, no source"},
 	}
 	l.Practices[3].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text139, "one source"},
+		"current table":                  {text140, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text140, "two sources"},
-		"drop other":                     {text141, "two sources"},
-		"fuse distance mm":               {text142, "two sources"},
-		"fuse distance sheathed mm":      {text143, "two sources"},
-		"fuse ratio":                     {text135, "one source"},
-		"fuse share of wire":             {text144, "common practice, no source"},
-		"grave fuse distance mm":         {text145, "common practice, no source"},
-		"least flexing mm2":              {text146, "one source"},
-		"least mm2":                      {text146, "one source"},
-		"load share of fuse":             {text137, "from memory"},
+		"drop critical":                  {text141, "two sources"},
+		"drop other":                     {text142, "two sources"},
+		"fuse distance mm":               {text143, "two sources"},
+		"fuse distance sheathed mm":      {text144, "two sources"},
+		"fuse ratio":                     {text136, "one source"},
+		"fuse share of wire":             {text145, "common practice, no source"},
+		"grave fuse distance mm":         {text146, "common practice, no source"},
+		"least flexing mm2":              {text147, "one source"},
+		"least mm2":                      {text147, "one source"},
+		"load share of fuse":             {text138, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
-		"most fuse distance mm":          {text142, "two sources"},
-		"most fuse distance sheathed mm": {text147, "two sources"},
-		"most fuse share of wire":        {text148, "one source"},
+		"most fuse distance mm":          {text143, "two sources"},
+		"most fuse distance sheathed mm": {text148, "two sources"},
+		"most fuse share of wire":        {text149, "one source"},
 	}
 	return l
 }
@@ -855,121 +855,128 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "shore charger 40 A 12 V", Aliases: []string{"shore charger 40 A"}, Family: "shore charger 40 A", From: "mains", Volts: 12, RatingA: 40, OutV: 14.4, OwnA: 0.005, End: "ring M6", Source: Source{text84, "two sources"}},
 	{Name: "shore charger 10 A 24 V", Family: "shore charger 10 A", From: "mains", Volts: 24, RatingA: 10, OutV: 28.8, OwnA: 0.005, End: "ring M6", Source: Source{text85, "from memory"}},
 	{Name: "shore charger 20 A 24 V", Family: "shore charger 20 A", From: "mains", Volts: 24, RatingA: 20, OutV: 28.8, OwnA: 0.005, End: "ring M6", Source: Source{text85, "from memory"}},
+	{Name: "24 V to 12 V converter 10 A", From: "battery", Volts: 12, InputV: 24, RatingA: 10, OutV: 13.8, StartsV: 21, StopsV: 20, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
+	{Name: "24 V to 12 V converter 20 A", From: "battery", Volts: 12, InputV: 24, RatingA: 20, OutV: 13.8, StartsV: 21, StopsV: 20, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
+	{Name: "24 V to 12 V converter 30 A", From: "battery", Volts: 12, InputV: 24, RatingA: 30, OutV: 13.8, StartsV: 21, StopsV: 20, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
+	{Name: "48 V to 12 V converter 10 A", From: "battery", Volts: 12, InputV: 48, RatingA: 10, OutV: 13.8, StartsV: 40, StopsV: 38, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
+	{Name: "48 V to 12 V converter 20 A", From: "battery", Volts: 12, InputV: 48, RatingA: 20, OutV: 13.8, StartsV: 40, StopsV: 38, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
+	{Name: "48 V to 12 V converter 30 A", From: "battery", Volts: 12, InputV: 48, RatingA: 30, OutV: 13.8, StartsV: 40, StopsV: 38, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
+	{Name: "48 V to 24 V converter 15 A", From: "battery", Volts: 24, InputV: 48, RatingA: 15, OutV: 27.6, StartsV: 40, StopsV: 38, Efficiency: 0.87, OwnA: 0.03, End: "ring M6", Source: Source{text86, "from memory"}},
 }, Generators: []*GeneratorType{
-	{Name: "stator with shunt regulator", Aliases: []string{"shunt", "shunt stator"}, HotLost: 0.1, ShuntV: 1.2, Source: Source{text86, "from memory"}},
-	{Name: "stator with series regulator", Aliases: []string{"series", "series stator"}, HotLost: 0.1, Source: Source{text87, "from memory"}},
-	{Name: "alternator", Aliases: []string{"claw-pole alternator", "field-controlled alternator"}, HotLost: 0.25, Source: Source{text88, "from memory"}},
+	{Name: "stator with shunt regulator", Aliases: []string{"shunt", "shunt stator"}, HotLost: 0.1, ShuntV: 1.2, Source: Source{text87, "from memory"}},
+	{Name: "stator with series regulator", Aliases: []string{"series", "series stator"}, HotLost: 0.1, Source: Source{text88, "from memory"}},
+	{Name: "alternator", Aliases: []string{"claw-pole alternator", "field-controlled alternator"}, HotLost: 0.25, Source: Source{text89, "from memory"}},
 }, Terminals: []*Terminal{
-	{Name: "ring M4 red", Kind: "ring M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M4 blue", Kind: "ring M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M4 yellow", Kind: "ring M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "ring M5 red", Kind: "ring M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M5 blue", Kind: "ring M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M5 yellow", Kind: "ring M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "lug M5 10 mm²", Kind: "ring M5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "lug M5 16 mm²", Kind: "ring M5", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M5 25 mm²", Kind: "ring M5", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "ring M6 red", Kind: "ring M6", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M6 blue", Kind: "ring M6", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M6 yellow", Kind: "ring M6", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "lug M6 10 mm²", Kind: "ring M6", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 16 mm²", Kind: "ring M6", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 25 mm²", Kind: "ring M6", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 35 mm²", Kind: "ring M6", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 50 mm²", Kind: "ring M6", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 70 mm²", Kind: "ring M6", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 95 mm²", Kind: "ring M6", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M6 120 mm²", Kind: "ring M6", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "ring M8 red", Kind: "ring M8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M8 blue", Kind: "ring M8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M8 yellow", Kind: "ring M8", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "lug M8 10 mm²", Kind: "ring M8", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 16 mm²", Kind: "ring M8", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 25 mm²", Kind: "ring M8", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 35 mm²", Kind: "ring M8", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 50 mm²", Kind: "ring M8", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 70 mm²", Kind: "ring M8", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 95 mm²", Kind: "ring M8", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M8 120 mm²", Kind: "ring M8", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "ring M10 red", Kind: "ring M10", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M10 blue", Kind: "ring M10", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M10 yellow", Kind: "ring M10", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "lug M10 10 mm²", Kind: "ring M10", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 16 mm²", Kind: "ring M10", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 25 mm²", Kind: "ring M10", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 35 mm²", Kind: "ring M10", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 50 mm²", Kind: "ring M10", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 70 mm²", Kind: "ring M10", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 95 mm²", Kind: "ring M10", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M10 120 mm²", Kind: "ring M10", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "ring M12 blue", Kind: "ring M12", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "ring M12 yellow", Kind: "ring M12", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "lug M12 10 mm²", Kind: "ring M12", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 16 mm²", Kind: "ring M12", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 25 mm²", Kind: "ring M12", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 35 mm²", Kind: "ring M12", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 50 mm²", Kind: "ring M12", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 70 mm²", Kind: "ring M12", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 95 mm²", Kind: "ring M12", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "lug M12 120 mm²", Kind: "ring M12", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "fork M4 red", Kind: "fork M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "fork M4 blue", Kind: "fork M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "fork M4 yellow", Kind: "fork M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "fork M5 red", Kind: "fork M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "fork M5 blue", Kind: "fork M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "fork M5 yellow", Kind: "fork M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "receptacle 2.8 small", Kind: "tab 2.8", MinMm2: 0.2, MaxMm2: 0.6, MaxA: 6, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, SoldPer: 100, Source: Source{text91, "one source"}},
+	{Name: "ring M4 red", Kind: "ring M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M4 blue", Kind: "ring M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M4 yellow", Kind: "ring M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "ring M5 red", Kind: "ring M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M5 blue", Kind: "ring M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M5 yellow", Kind: "ring M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "lug M5 10 mm²", Kind: "ring M5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "lug M5 16 mm²", Kind: "ring M5", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M5 25 mm²", Kind: "ring M5", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "ring M6 red", Kind: "ring M6", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M6 blue", Kind: "ring M6", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M6 yellow", Kind: "ring M6", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "lug M6 10 mm²", Kind: "ring M6", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 16 mm²", Kind: "ring M6", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 25 mm²", Kind: "ring M6", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 35 mm²", Kind: "ring M6", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 50 mm²", Kind: "ring M6", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 70 mm²", Kind: "ring M6", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 95 mm²", Kind: "ring M6", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M6 120 mm²", Kind: "ring M6", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "ring M8 red", Kind: "ring M8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M8 blue", Kind: "ring M8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M8 yellow", Kind: "ring M8", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "lug M8 10 mm²", Kind: "ring M8", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 16 mm²", Kind: "ring M8", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 25 mm²", Kind: "ring M8", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 35 mm²", Kind: "ring M8", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 50 mm²", Kind: "ring M8", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 70 mm²", Kind: "ring M8", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 95 mm²", Kind: "ring M8", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M8 120 mm²", Kind: "ring M8", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "ring M10 red", Kind: "ring M10", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M10 blue", Kind: "ring M10", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M10 yellow", Kind: "ring M10", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "lug M10 10 mm²", Kind: "ring M10", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 16 mm²", Kind: "ring M10", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 25 mm²", Kind: "ring M10", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 35 mm²", Kind: "ring M10", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 50 mm²", Kind: "ring M10", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 70 mm²", Kind: "ring M10", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 95 mm²", Kind: "ring M10", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M10 120 mm²", Kind: "ring M10", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "ring M12 blue", Kind: "ring M12", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "ring M12 yellow", Kind: "ring M12", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "lug M12 10 mm²", Kind: "ring M12", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 16 mm²", Kind: "ring M12", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 25 mm²", Kind: "ring M12", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 35 mm²", Kind: "ring M12", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 50 mm²", Kind: "ring M12", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 70 mm²", Kind: "ring M12", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 95 mm²", Kind: "ring M12", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "lug M12 120 mm²", Kind: "ring M12", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "fork M4 red", Kind: "fork M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "fork M4 blue", Kind: "fork M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "fork M4 yellow", Kind: "fork M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "fork M5 red", Kind: "fork M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "fork M5 blue", Kind: "fork M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "fork M5 yellow", Kind: "fork M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "receptacle 2.8 small", Kind: "tab 2.8", MinMm2: 0.2, MaxMm2: 0.6, MaxA: 6, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, SoldPer: 100, Source: Source{text92, "one source"}},
 	{Name: "receptacle 2.8", Kind: "tab 2.8", MinMm2: 0.6, MaxMm2: 1.65, MaxA: 10, StripMm: 5, ContactOhm: 0.0015, AgedOhm: 0.005, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "receptacle 2.8 large", Kind: "tab 2.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 6, ContactOhm: 0.0012, AgedOhm: 0.004, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "receptacle 2.8 12 AWG", Kind: "tab 2.8", MinMm2: 2.63, MaxMm2: 3.31, MaxA: 20, StripMm: 6, ContactOhm: 0.0012, AgedOhm: 0.004, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
-	{Name: "receptacle 4.8 red", Kind: "tab 4.8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text91, "one source"}},
-	{Name: "receptacle 4.8 blue", Kind: "tab 4.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text91, "one source"}},
-	{Name: "receptacle 6.3 red", Kind: "tab 6.3", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text91, "one source"}},
-	{Name: "receptacle 6.3 blue", Kind: "tab 6.3", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.0007, AgedOhm: 0.0025, SoldPer: 100, Source: Source{text91, "one source"}},
-	{Name: "receptacle 6.3 yellow", Kind: "tab 6.3", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 32, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text91, "one source"}},
-	{Name: "receptacle 9.5 yellow", Kind: "tab 9.5", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 50, StripMm: 9, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 50, Source: Source{text91, "one source"}},
+	{Name: "receptacle 4.8 red", Kind: "tab 4.8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text92, "one source"}},
+	{Name: "receptacle 4.8 blue", Kind: "tab 4.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text92, "one source"}},
+	{Name: "receptacle 6.3 red", Kind: "tab 6.3", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text92, "one source"}},
+	{Name: "receptacle 6.3 blue", Kind: "tab 6.3", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.0007, AgedOhm: 0.0025, SoldPer: 100, Source: Source{text92, "one source"}},
+	{Name: "receptacle 6.3 yellow", Kind: "tab 6.3", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 32, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text92, "one source"}},
+	{Name: "receptacle 9.5 yellow", Kind: "tab 9.5", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 50, StripMm: 9, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 50, Source: Source{text92, "one source"}},
 	{Name: "receptacle 9.5 large", Kind: "tab 9.5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 70, StripMm: 12, ContactOhm: 0.0003, AgedOhm: 0.0012, SoldPer: 25, Source: Source{text70, "common practice, no source"}},
 	{Name: "fuse contact F small", Kind: "fuse contact F", MinMm2: 0.35, MaxMm2: 1.65, MaxA: 20, StripMm: 5, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "fuse contact F", Kind: "fuse contact F", MinMm2: 1.65, MaxMm2: 4.3, MaxA: 30, StripMm: 6, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "fuse contact C small", Kind: "fuse contact C", MinMm2: 0.35, MaxMm2: 1.65, MaxA: 20, StripMm: 6, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "fuse contact C", Kind: "fuse contact C", MinMm2: 1.65, MaxMm2: 6.64, MaxA: 40, StripMm: 7, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text70, "common practice, no source"}},
-	{Name: "fuse block stud C 10 mm²", Kind: "fuse contact C", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 40, StripMm: 12, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 25, Source: Source{text92, "common practice, no source"}},
+	{Name: "fuse block stud C 10 mm²", Kind: "fuse contact C", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 40, StripMm: 12, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 25, Source: Source{text93, "common practice, no source"}},
 	{Name: "fuse contact E", Kind: "fuse contact E", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 60, StripMm: 9, ContactOhm: 0.0003, AgedOhm: 0.0012, SoldPer: 25, Source: Source{text70, "common practice, no source"}},
 	{Name: "fuse contact E large", Kind: "fuse contact E", MinMm2: 6.64, MaxMm2: 21.2, MaxA: 100, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 10, Source: Source{text70, "common practice, no source"}},
-	{Name: "bullet 4 red", Kind: "bullet 4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "bullet 4 blue", Kind: "bullet 4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "bullet 4 yellow", Kind: "bullet 4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 25, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "bullet 5 red", Kind: "bullet 5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "bullet 5 blue", Kind: "bullet 5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "bullet 5 yellow", Kind: "bullet 5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 30, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "open-barrel splice 1.5 mm²", Kind: "joint", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 8, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, SoldPer: 100, Source: Source{text93, "from memory"}},
-	{Name: "open-barrel splice 2.5 mm²", Kind: "joint", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 8, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, SoldPer: 100, Source: Source{text93, "from memory"}},
-	{Name: "open-barrel splice 6 mm²", Kind: "joint", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, SoldPer: 50, Source: Source{text93, "from memory"}},
-	{Name: "open-barrel splice 10 mm²", Kind: "joint", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text93, "from memory"}},
-	{Name: "open-barrel splice 16 mm²", Kind: "joint", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text93, "from memory"}},
-	{Name: "open-barrel splice 25 mm²", Kind: "joint", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text93, "from memory"}},
-	{Name: "parallel splice 35 mm²", Kind: "joint", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text94, "from memory"}},
-	{Name: "parallel splice 50 mm²", Kind: "joint", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text94, "from memory"}},
-	{Name: "parallel splice 70 mm²", Kind: "joint", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text94, "from memory"}},
-	{Name: "butt splice red", Kind: "splice", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, Sealed: true, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "butt splice blue", Kind: "splice", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, Sealed: true, SoldPer: 100, Source: Source{text89, "from memory"}},
-	{Name: "butt splice yellow", Kind: "splice", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, Sealed: true, SoldPer: 50, Source: Source{text89, "from memory"}},
-	{Name: "butt splice 10 mm²", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 16 mm²", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 25 mm²", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 35 mm²", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 50 mm²", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 70 mm²", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 95 mm²", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 120 mm²", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 10 mm² under adhesive sleeve", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, Sealed: true, SoldPer: 25, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 16 mm² under adhesive sleeve", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, Sealed: true, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 25 mm² under adhesive sleeve", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, Sealed: true, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 35 mm² under adhesive sleeve", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, Sealed: true, SoldPer: 10, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 50 mm² under adhesive sleeve", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 70 mm² under adhesive sleeve", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 95 mm² under adhesive sleeve", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text90, "from memory"}},
-	{Name: "butt splice 120 mm² under adhesive sleeve", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text90, "from memory"}},
+	{Name: "bullet 4 red", Kind: "bullet 4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "bullet 4 blue", Kind: "bullet 4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "bullet 4 yellow", Kind: "bullet 4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 25, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "bullet 5 red", Kind: "bullet 5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "bullet 5 blue", Kind: "bullet 5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "bullet 5 yellow", Kind: "bullet 5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 30, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "open-barrel splice 1.5 mm²", Kind: "joint", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 8, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, SoldPer: 100, Source: Source{text94, "from memory"}},
+	{Name: "open-barrel splice 2.5 mm²", Kind: "joint", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 8, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, SoldPer: 100, Source: Source{text94, "from memory"}},
+	{Name: "open-barrel splice 6 mm²", Kind: "joint", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, SoldPer: 50, Source: Source{text94, "from memory"}},
+	{Name: "open-barrel splice 10 mm²", Kind: "joint", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text94, "from memory"}},
+	{Name: "open-barrel splice 16 mm²", Kind: "joint", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text94, "from memory"}},
+	{Name: "open-barrel splice 25 mm²", Kind: "joint", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text94, "from memory"}},
+	{Name: "parallel splice 35 mm²", Kind: "joint", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text95, "from memory"}},
+	{Name: "parallel splice 50 mm²", Kind: "joint", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text95, "from memory"}},
+	{Name: "parallel splice 70 mm²", Kind: "joint", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text95, "from memory"}},
+	{Name: "butt splice red", Kind: "splice", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, Sealed: true, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "butt splice blue", Kind: "splice", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, Sealed: true, SoldPer: 100, Source: Source{text90, "from memory"}},
+	{Name: "butt splice yellow", Kind: "splice", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, Sealed: true, SoldPer: 50, Source: Source{text90, "from memory"}},
+	{Name: "butt splice 10 mm²", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 16 mm²", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 25 mm²", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 35 mm²", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 50 mm²", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 70 mm²", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 95 mm²", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 120 mm²", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 10 mm² under adhesive sleeve", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, Sealed: true, SoldPer: 25, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 16 mm² under adhesive sleeve", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, Sealed: true, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 25 mm² under adhesive sleeve", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, Sealed: true, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 35 mm² under adhesive sleeve", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, Sealed: true, SoldPer: 10, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 50 mm² under adhesive sleeve", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 70 mm² under adhesive sleeve", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 95 mm² under adhesive sleeve", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text91, "from memory"}},
+	{Name: "butt splice 120 mm² under adhesive sleeve", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text91, "from memory"}},
 	{Name: "ferrule 0.5 mm²", Kind: "ferrule", MinMm2: 0.2, MaxMm2: 0.51, MaxA: 8, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "ferrule 0.75 mm²", Kind: "ferrule", MinMm2: 0.51, MaxMm2: 0.9, MaxA: 12, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "ferrule 1 mm²", Kind: "ferrule", MinMm2: 0.9, MaxMm2: 1.2, MaxA: 16, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text70, "common practice, no source"}},
@@ -990,17 +997,17 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "pin 10", Kind: "pin 10", MinMm2: 6.64, MaxMm2: 26.66, MaxA: 120, StripMm: 14, ContactOhm: 0.0002, AgedOhm: 0.0008, Sealed: true, SoldPer: 10, Source: Source{text70, "common practice, no source"}},
 	{Name: "pin 10 large", Kind: "pin 10", MinMm2: 26.66, MaxMm2: 53.9, MaxA: 175, StripMm: 18, ContactOhm: 0.00015, AgedOhm: 0.0006, Sealed: true, SoldPer: 10, Source: Source{text70, "common practice, no source"}},
 }, Connectors: []*Connector{
-	{Name: "sealed 1.5", Aliases: []string{"sealed small"}, Ways: []int{1, 2, 3, 4, 5, 6, 8, 12}, PinKind: "pin 1.5", MinMm2: 0.3, MaxMm2: 2.63, MaxA: 18, ContactOhm: 0.002, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 100, Source: Source{text95, "common practice, no source"}},
-	{Name: "sealed 2.8", Aliases: []string{"sealed medium"}, Ways: []int{1, 2, 3, 4, 6}, PinKind: "pin 2.8", MinMm2: 0.5, MaxMm2: 6.64, MaxA: 40, ContactOhm: 0.001, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 50, Source: Source{text95, "common practice, no source"}},
-	{Name: "sealed 6.3", Aliases: []string{"sealed large"}, Ways: []int{1, 2}, PinKind: "pin 6.3", MinMm2: 2.5, MaxMm2: 16.77, MaxA: 80, ContactOhm: 0.0005, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 20, Source: Source{text95, "common practice, no source"}},
-	{Name: "sealed 10", Aliases: []string{"sealed battery"}, Ways: []int{2}, PinKind: "pin 10", MinMm2: 6.64, MaxMm2: 53.9, MaxA: 175, ContactOhm: 0.0002, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 10, Source: Source{text95, "common practice, no source"}},
-	{Name: "open 2.8", Aliases: []string{"unsealed small"}, Ways: []int{2, 3, 4, 6, 9}, PinKind: "tab 2.8", MinMm2: 0.2, MaxMm2: 2.63, MaxA: 20, ContactOhm: 0.0015, Sockets: true, MaxC: 105, RiseK: 55, Source: Source{text95, "common practice, no source"}},
-	{Name: "open 6.3", Aliases: []string{"unsealed medium"}, Ways: []int{1, 2, 3, 4, 6, 8}, PinKind: "tab 6.3", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 32, ContactOhm: 0.0007, Sockets: true, MaxC: 105, RiseK: 55, Source: Source{text95, "common practice, no source"}},
-	{Name: "open bullet", Aliases: []string{"bullet pair"}, Ways: []int{1, 2}, PinKind: "bullet 4", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 25, ContactOhm: 0.001, MaxC: 105, RiseK: 55, Source: Source{text95, "common practice, no source"}},
+	{Name: "sealed 1.5", Aliases: []string{"sealed small"}, Ways: []int{1, 2, 3, 4, 5, 6, 8, 12}, PinKind: "pin 1.5", MinMm2: 0.3, MaxMm2: 2.63, MaxA: 18, ContactOhm: 0.002, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 100, Source: Source{text96, "common practice, no source"}},
+	{Name: "sealed 2.8", Aliases: []string{"sealed medium"}, Ways: []int{1, 2, 3, 4, 6}, PinKind: "pin 2.8", MinMm2: 0.5, MaxMm2: 6.64, MaxA: 40, ContactOhm: 0.001, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 50, Source: Source{text96, "common practice, no source"}},
+	{Name: "sealed 6.3", Aliases: []string{"sealed large"}, Ways: []int{1, 2}, PinKind: "pin 6.3", MinMm2: 2.5, MaxMm2: 16.77, MaxA: 80, ContactOhm: 0.0005, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 20, Source: Source{text96, "common practice, no source"}},
+	{Name: "sealed 10", Aliases: []string{"sealed battery"}, Ways: []int{2}, PinKind: "pin 10", MinMm2: 6.64, MaxMm2: 53.9, MaxA: 175, ContactOhm: 0.0002, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 10, Source: Source{text96, "common practice, no source"}},
+	{Name: "open 2.8", Aliases: []string{"unsealed small"}, Ways: []int{2, 3, 4, 6, 9}, PinKind: "tab 2.8", MinMm2: 0.2, MaxMm2: 2.63, MaxA: 20, ContactOhm: 0.0015, Sockets: true, MaxC: 105, RiseK: 55, Source: Source{text96, "common practice, no source"}},
+	{Name: "open 6.3", Aliases: []string{"unsealed medium"}, Ways: []int{1, 2, 3, 4, 6, 8}, PinKind: "tab 6.3", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 32, ContactOhm: 0.0007, Sockets: true, MaxC: 105, RiseK: 55, Source: Source{text96, "common practice, no source"}},
+	{Name: "open bullet", Aliases: []string{"bullet pair"}, Ways: []int{1, 2}, PinKind: "bullet 4", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 25, ContactOhm: 0.001, MaxC: 105, RiseK: 55, Source: Source{text96, "common practice, no source"}},
 }, Covers: []*Cover{
 	{Name: "braided sleeve", Aliases: []string{"braided"}, Kind: "sleeve", MaxC: 125, Abrasion: true, CurrentFactor: 0.95, Spans: 2, Source: Source{text70, "common practice, no source"}},
 	{Name: "braided glass sleeve", Aliases: []string{"glass sleeve"}, Kind: "sleeve", MaxC: 260, Abrasion: true, Heat: true, Absorbs: true, CurrentFactor: 0.9, Source: Source{text70, "common practice, no source"}},
-	{Name: "silicone-coated glass sleeve", Aliases: []string{"coated glass sleeve"}, Kind: "sleeve", MaxC: 180, Abrasion: true, Heat: true, CurrentFactor: 0.9, Source: Source{text96, "from memory"}},
+	{Name: "silicone-coated glass sleeve", Aliases: []string{"coated glass sleeve"}, Kind: "sleeve", MaxC: 180, Abrasion: true, Heat: true, CurrentFactor: 0.9, Source: Source{text97, "from memory"}},
 	{Name: "heat sleeve", Aliases: []string{"heat", "reflective sleeve"}, Kind: "sleeve", MaxC: 250, Abrasion: true, Heat: true, CurrentFactor: 0.85, Source: Source{text70, "common practice, no source"}},
 	{Name: "silicone fire sleeve", Aliases: []string{"fire sleeve"}, Kind: "sleeve", MaxC: 260, Abrasion: true, Heat: true, CurrentFactor: 0.8, Source: Source{text70, "common practice, no source"}},
 	{Name: "heat-shrink tube", Aliases: []string{"heat shrink"}, Kind: "sleeve", MaxC: 125, Abrasion: true, CurrentFactor: 0.9, Spans: 2, Source: Source{text70, "common practice, no source"}},
@@ -1013,8 +1020,8 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "cloth loom tape", Aliases: []string{"cloth tape", "loom tape"}, Kind: "loom tape", MaxC: 125, Abrasion: true, Absorbs: true, CurrentFactor: 0.95, Spans: 100, Source: Source{text70, "common practice, no source"}},
 	{Name: "PVC loom tape", Aliases: []string{"PVC tape"}, Kind: "loom tape", MaxC: 90, CurrentFactor: 0.9, Spans: 100, Source: Source{text70, "common practice, no source"}},
 }, Loads: []*LoadType{
-	{Name: "LED auxiliary lamp", Behaves: "constant power", PowerW: 18, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "LED", End: "pin 1.5", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "LED light bar", Behaves: "constant power", PowerW: 120, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "LED", End: "pin 2.8", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "LED auxiliary lamp", Behaves: "constant power", PowerW: 18, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "LED", End: "pin 1.5", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "LED light bar", Behaves: "constant power", PowerW: 120, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "LED", End: "pin 2.8", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "LED position lamp", Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Stands: "rear", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "LED", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "LED interior lamp", Aliases: []string{"LED interior light", "cabin lamp"}, Behaves: "constant power", PowerW: 6, RatedV: 12, MinV: 9, Stands: "top", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "LED", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "LED tail lamp", Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Stands: "rear", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "LED", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
@@ -1023,172 +1030,172 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "LED stern light", Aliases: []string{"stern light", "sternlight"}, Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, Light: "stern", MustBurn: true, CriticalAfloat: true, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "LED", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "LED steaming light", Aliases: []string{"steaming light", "masthead light"}, Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, Light: "steaming", MustBurn: true, CriticalAfloat: true, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "LED", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "LED all-round light", Aliases: []string{"all-round light", "anchor light"}, Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, Light: "all-round", MustBurn: true, CriticalAfloat: true, Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "LED", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "halogen lamp 35 W", Behaves: "filament lamp", PowerW: 35, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{Source: Source{text98, "computed"}}, Aim: DropAim{Source: Source{text98, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text99, "one source"}}, Sign: "lamp", End: "tab 6.3", PlusCavity: 1, Source: Source{text98, "computed"}},
-	{Name: "halogen lamp 55 W", Aliases: []string{"fog lamp"}, Behaves: "filament lamp", PowerW: 55, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 58.7, Source: Source{text100, "computed"}}, Aim: DropAim{Source: Source{text101, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text99, "one source"}}, Sign: "lamp", End: "tab 6.3", PlusCavity: 1, Source: Source{text101, "one source"}},
-	{Name: "halogen lamp 60 W", Aliases: []string{"headlamp high beam"}, Behaves: "filament lamp", PowerW: 60, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 64.7, Source: Source{text102, "from memory"}}, Aim: DropAim{Source: Source{text101, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text99, "one source"}}, Sign: "lamp", End: "tab 6.3", PlusCavity: 1, Source: Source{text101, "one source"}},
-	{Name: "bulb 5 W", Behaves: "filament lamp", PowerW: 5, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 5.5, Source: Source{text103, "computed"}}, Aim: DropAim{Source: Source{text98, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text99, "one source"}}, Sign: "lamp", End: "splice", PlusCavity: 1, Source: Source{text98, "computed"}},
-	{Name: "bulb 21 W", Aliases: []string{"stop lamp bulb"}, Behaves: "filament lamp", PowerW: 21, RatedV: 12, MinV: 10.5, Stands: "rear", Duty: 1, Most: MostPower{PowerW: 22.1, Source: Source{text104, "computed"}}, Aim: DropAim{Source: Source{text98, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text99, "one source"}}, Sign: "lamp", End: "splice", PlusCavity: 1, Source: Source{text98, "computed"}},
-	{Name: "anchor lamp 25 W", Aliases: []string{"navigation lamp 25 W"}, Behaves: "filament lamp", PowerW: 25, RatedV: 12, MinV: 10.5, Light: "all-round", MustBurn: true, CriticalAfloat: true, Duty: 1, Most: MostPower{Source: Source{text105, "one source"}}, Aim: DropAim{Source: Source{text105, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text99, "one source"}}, Sign: "lamp", End: "splice", PlusCavity: 1, Source: Source{text105, "one source"}},
-	{Name: "heated grips", Behaves: "resistor", PowerW: 40, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text106, "one source"}}, Aim: DropAim{Source: Source{text106, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text106, "one source"}}, Sign: "heater", End: "pin 1.5", PlusCavity: 1, Source: Source{text106, "one source"}},
-	{Name: "heated jacket", Behaves: "resistor", PowerW: 77, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text107, "two sources"}}, Aim: DropAim{Source: Source{text107, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text107, "two sources"}}, Sign: "heater", End: "splice", PlusCavity: 1, Source: Source{text107, "two sources"}},
+	{Name: "halogen lamp 35 W", Behaves: "filament lamp", PowerW: 35, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{Source: Source{text99, "computed"}}, Aim: DropAim{Source: Source{text99, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text100, "one source"}}, Sign: "lamp", End: "tab 6.3", PlusCavity: 1, Source: Source{text99, "computed"}},
+	{Name: "halogen lamp 55 W", Aliases: []string{"fog lamp"}, Behaves: "filament lamp", PowerW: 55, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 58.7, Source: Source{text101, "computed"}}, Aim: DropAim{Source: Source{text102, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text100, "one source"}}, Sign: "lamp", End: "tab 6.3", PlusCavity: 1, Source: Source{text102, "one source"}},
+	{Name: "halogen lamp 60 W", Aliases: []string{"headlamp high beam"}, Behaves: "filament lamp", PowerW: 60, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 64.7, Source: Source{text103, "from memory"}}, Aim: DropAim{Source: Source{text102, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text100, "one source"}}, Sign: "lamp", End: "tab 6.3", PlusCavity: 1, Source: Source{text102, "one source"}},
+	{Name: "bulb 5 W", Behaves: "filament lamp", PowerW: 5, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 5.5, Source: Source{text104, "computed"}}, Aim: DropAim{Source: Source{text99, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text100, "one source"}}, Sign: "lamp", End: "splice", PlusCavity: 1, Source: Source{text99, "computed"}},
+	{Name: "bulb 21 W", Aliases: []string{"stop lamp bulb"}, Behaves: "filament lamp", PowerW: 21, RatedV: 12, MinV: 10.5, Stands: "rear", Duty: 1, Most: MostPower{PowerW: 22.1, Source: Source{text105, "computed"}}, Aim: DropAim{Source: Source{text99, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text100, "one source"}}, Sign: "lamp", End: "splice", PlusCavity: 1, Source: Source{text99, "computed"}},
+	{Name: "anchor lamp 25 W", Aliases: []string{"navigation lamp 25 W"}, Behaves: "filament lamp", PowerW: 25, RatedV: 12, MinV: 10.5, Light: "all-round", MustBurn: true, CriticalAfloat: true, Duty: 1, Most: MostPower{Source: Source{text106, "one source"}}, Aim: DropAim{Source: Source{text106, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text100, "one source"}}, Sign: "lamp", End: "splice", PlusCavity: 1, Source: Source{text106, "one source"}},
+	{Name: "heated grips", Behaves: "resistor", PowerW: 40, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text107, "one source"}}, Aim: DropAim{Source: Source{text107, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text107, "one source"}}, Sign: "heater", End: "pin 1.5", PlusCavity: 1, Source: Source{text107, "one source"}},
+	{Name: "heated jacket", Behaves: "resistor", PowerW: 77, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text108, "two sources"}}, Aim: DropAim{Source: Source{text108, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text108, "two sources"}}, Sign: "heater", End: "splice", PlusCavity: 1, Source: Source{text108, "two sources"}},
 	{Name: "heated vest", Aliases: []string{"heated waistcoat"}, Behaves: "resistor", PowerW: 55, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "heater", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "heated gloves", Behaves: "resistor", PowerW: 26, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "heater", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "heated trousers", Behaves: "resistor", PowerW: 45, RatedV: 13, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "heater", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
 	{Name: "heated seat", Behaves: "resistor", PowerW: 35, RatedV: 13, Stands: "rear", Duty: 0.6, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "heater", End: "pin 1.5", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "navigation unit", Aliases: []string{"GPS"}, Behaves: "constant power", PowerW: 8, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "electronics", Short: "NAV", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "USB charger", Aliases: []string{"phone charger"}, Behaves: "constant power", PowerW: 14, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "socket", End: "splice", PlusCavity: 1, StandbyA: 0.005, Source: Source{text70, "common practice, no source"}},
-	{Name: "USB fast charger", Behaves: "constant power", PowerW: 36, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "socket", End: "splice", PlusCavity: 1, StandbyA: 0.005, Source: Source{text70, "common practice, no source"}},
-	{Name: "accessory socket", Aliases: []string{"socket 10 A", "power socket"}, Behaves: "constant power", PowerW: 120, RatedV: 12, Stands: "dash", Duty: 0.5, Highest: true, Most: MostPower{Source: Source{text108, "common practice, no source"}}, Aim: DropAim{Share: 0.04, Source: Source{text109, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text108, "common practice, no source"}}, Sign: "socket", End: "tab 6.3", PlusCavity: 1, Source: Source{text108, "common practice, no source"}},
-	{Name: "dash camera", Behaves: "constant power", PowerW: 5, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "electronics", Short: "CAM", End: "splice", PlusCavity: 1, StandbyA: 0.1, Source: Source{text70, "common practice, no source"}},
-	{Name: "tracker", Aliases: []string{"GPS tracker"}, Behaves: "constant power", PowerW: 0.4, RatedV: 12, MinV: 9, Watches: true, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text110, "two sources"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text110, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text110, "two sources"}}, Sign: "electronics", Short: "TRK", End: "splice", PlusCavity: 1, StandbyA: 0.005, Source: Source{text110, "two sources"}},
+	{Name: "navigation unit", Aliases: []string{"GPS"}, Behaves: "constant power", PowerW: 8, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "electronics", Short: "NAV", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "USB charger", Aliases: []string{"phone charger"}, Behaves: "constant power", PowerW: 14, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "socket", End: "splice", PlusCavity: 1, StandbyA: 0.005, Source: Source{text70, "common practice, no source"}},
+	{Name: "USB fast charger", Behaves: "constant power", PowerW: 36, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "socket", End: "splice", PlusCavity: 1, StandbyA: 0.005, Source: Source{text70, "common practice, no source"}},
+	{Name: "accessory socket", Aliases: []string{"socket 10 A", "power socket"}, Behaves: "constant power", PowerW: 120, RatedV: 12, Stands: "dash", Duty: 0.5, Highest: true, Most: MostPower{Source: Source{text109, "common practice, no source"}}, Aim: DropAim{Share: 0.04, Source: Source{text110, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text109, "common practice, no source"}}, Sign: "socket", End: "tab 6.3", PlusCavity: 1, Source: Source{text109, "common practice, no source"}},
+	{Name: "dash camera", Behaves: "constant power", PowerW: 5, RatedV: 12, MinV: 9, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "electronics", Short: "CAM", End: "splice", PlusCavity: 1, StandbyA: 0.1, Source: Source{text70, "common practice, no source"}},
+	{Name: "tracker", Aliases: []string{"GPS tracker"}, Behaves: "constant power", PowerW: 0.4, RatedV: 12, MinV: 9, Watches: true, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text111, "two sources"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text111, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text111, "two sources"}}, Sign: "electronics", Short: "TRK", End: "splice", PlusCavity: 1, StandbyA: 0.005, Source: Source{text111, "two sources"}},
 	{Name: "alarm", Behaves: "constant power", PowerW: 0.25, RatedV: 12, MinV: 9, Watches: true, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "electronics", Short: "ALM", End: "splice", PlusCavity: 1, StandbyA: 0.02, Source: Source{text70, "common practice, no source"}},
 	{Name: "voltmeter", Behaves: "constant power", PowerW: 0.2, RatedV: 12, MinV: 6, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text70, "common practice, no source"}}, Sign: "voltmeter", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "radio", Behaves: "constant power", PowerW: 20, RatedV: 12, MinV: 10, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "electronics", Short: "RAD", End: "splice", PlusCavity: 1, StandbyA: 0.003, Source: Source{text70, "common practice, no source"}},
-	{Name: "VHF radio", Behaves: "constant power", PowerW: 60, RatedV: 12, MinV: 10.5, Stands: "dash", CriticalAfloat: true, Duty: 0.1, Most: MostPower{Source: Source{text105, "one source"}}, OnForS: 60, EveryS: 600, Lead: Lead{AreaMm2: 1}, MostFuseA: 10, Aim: DropAim{Source: Source{text105, "one source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "electronics", Short: "VHF", End: "splice", PlusCavity: 1, Source: Source{text105, "one source"}},
-	{Name: "fish finder", Aliases: []string{"chart plotter"}, Behaves: "constant power", PowerW: 15, RatedV: 12, MinV: 10, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text97, "from memory"}}, Sign: "electronics", Short: "FF", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "inverter", Aliases: []string{"inverter 1000 W"}, Behaves: "constant power", PowerW: 1100, RatedV: 12, MinV: 10, Stands: "inside", Duty: 1, Highest: true, Most: MostPower{Source: Source{text111, "common practice, no source"}}, Aim: DropAim{Share: 0.02, Source: Source{text112, "two sources"}}, Inrush: Inrush{PeakRatio: 2, TauS: 3, Source: Source{text113, "from memory"}}, Sign: "converter", End: "ring M8", PlusCavity: 1, Source: Source{text111, "common practice, no source"}},
+	{Name: "radio", Behaves: "constant power", PowerW: 20, RatedV: 12, MinV: 10, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "electronics", Short: "RAD", End: "splice", PlusCavity: 1, StandbyA: 0.003, Source: Source{text70, "common practice, no source"}},
+	{Name: "VHF radio", Behaves: "constant power", PowerW: 60, RatedV: 12, MinV: 10.5, Stands: "dash", CriticalAfloat: true, Duty: 0.1, Most: MostPower{Source: Source{text106, "one source"}}, OnForS: 60, EveryS: 600, Lead: Lead{AreaMm2: 1}, MostFuseA: 10, Aim: DropAim{Source: Source{text106, "one source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "electronics", Short: "VHF", End: "splice", PlusCavity: 1, Source: Source{text106, "one source"}},
+	{Name: "fish finder", Aliases: []string{"chart plotter"}, Behaves: "constant power", PowerW: 15, RatedV: 12, MinV: 10, Stands: "dash", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text98, "from memory"}}, Sign: "electronics", Short: "FF", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "inverter", Aliases: []string{"inverter 1000 W"}, Behaves: "constant power", PowerW: 1100, RatedV: 12, MinV: 10, Stands: "inside", Duty: 1, Highest: true, Most: MostPower{Source: Source{text112, "common practice, no source"}}, Aim: DropAim{Share: 0.02, Source: Source{text113, "two sources"}}, Inrush: Inrush{PeakRatio: 2, TauS: 3, Source: Source{text114, "from memory"}}, Sign: "converter", End: "ring M8", PlusCavity: 1, Source: Source{text112, "common practice, no source"}},
 	{Name: "horn", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10.5, Duty: 0.01, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.02, Source: Source{text70, "common practice, no source"}}, Sign: "horn", End: "tab 6.3", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "twin air horn", Behaves: "motor", CurrentA: 18, RatedV: 12, MinV: 10.5, Duty: 0.005, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text114, "one source"}}, Sign: "horn", End: "tab 6.3", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "tyre compressor", Aliases: []string{"air compressor"}, Behaves: "motor", CurrentA: 10, RatedV: 12, MinV: 10.5, Stands: "rear", Duty: 0.02, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 600, EveryS: 2400, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text115, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "bilge pump", Behaves: "motor", CurrentA: 3.3, RatedV: 12, MinV: 10, Bilge: true, Stands: "bilge", CriticalAfloat: true, Duty: 0.05, Most: MostPower{Source: Source{text70, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text114, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "bilge pump large", Behaves: "motor", CurrentA: 8, RatedV: 12, MinV: 10, Bilge: true, Stands: "bilge", CriticalAfloat: true, Duty: 0.05, Most: MostPower{Source: Source{text70, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.15, Source: Source{text114, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "fresh water pump", Behaves: "motor", CurrentA: 5, RatedV: 12, MinV: 10, Stands: "inside", Duty: 0.05, Most: MostPower{Source: Source{text70, "common practice, no source"}}, MostFuseA: 15, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text114, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "fuel pump", Behaves: "motor", PowerW: 50, RatedV: 13.5, MinV: 9, StopsWithEngine: true, Stands: "rear", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text114, "one source"}}, Sign: "pump", End: "pin 1.5", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "cooling fan", Behaves: "motor", PowerW: 70, RatedV: 13, MinV: 9, Duty: 0.4, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text115, "one source"}}, Sign: "motor", End: "pin 2.8", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "bilge blower", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10, Stands: "bilge", CriticalAfloat: true, Duty: 0.1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text115, "one source"}}, Sign: "motor", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "implement actuator", Behaves: "motor", CurrentA: 12, RatedV: 12, MinV: 10, Duty: 0.02, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 30, EveryS: 300, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text114, "one source"}}, Sign: "motor", End: "pin 2.8", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "winch small", Aliases: []string{"winch"}, Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 9, Duty: 0.02, Highest: true, Most: MostPower{Source: Source{text116, "one source"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text116, "one source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.3, Source: Source{text117, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text116, "one source"}},
-	{Name: "windlass", Behaves: "motor", CurrentA: 100, RatedV: 12, MinV: 9, Duty: 0.01, Most: MostPower{Source: Source{text105, "one source"}}, OnForS: 180, EveryS: 1800, Aim: DropAim{Source: Source{text105, "one source"}}, Inrush: Inrush{PeakRatio: 5, TauS: 0.2, Source: Source{text118, "one source"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text105, "one source"}},
-	{Name: "compressor fridge", Aliases: []string{"fridge", "refrigerator", "compressor refrigerator"}, Behaves: "constant power", PowerW: 45, RatedV: 12, MinV: 10.4, Stands: "inside", Duty: 0.35, Highest: true, Most: MostPower{Source: Source{text119, "one source"}}, Aim: DropAim{Share: 0.025, Source: Source{text120, "two sources"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.3, Source: Source{text121, "one source"}}, Sign: "electronics", Short: "FR", End: "splice", PlusCavity: 1, Source: Source{text119, "one source"}},
-	{Name: "air heater", Aliases: []string{"diesel heater", "diesel air heater"}, Behaves: "constant power", PowerW: 35, RatedV: 12, MinV: 10.5, Stands: "inside", Duty: 0.6, Highest: true, Most: MostPower{Source: Source{text122, "from memory"}}, Aim: DropAim{Share: 0.0122, Source: Source{text123, "one source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 90, Source: Source{text122, "from memory"}}, Sign: "heater", Short: "HTR", End: "splice", PlusCavity: 1, Source: Source{text122, "from memory"}},
-	{Name: "roof fan", Aliases: []string{"roof vent fan"}, Behaves: "motor", CurrentA: 3, RatedV: 12, MinV: 10, Stands: "top", Duty: 0.5, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text114, "one source"}}, Sign: "motor", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "macerator pump", Behaves: "motor", CurrentA: 14, RatedV: 12, MinV: 10, Stands: "inside", Duty: 0.01, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 120, EveryS: 3600, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text115, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
-	{Name: "starter motorcycle", Aliases: []string{"starter"}, Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"motorcycle"}, Duty: 0.005, Most: MostPower{Source: Source{text124, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text124, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text124, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text124, "from memory"}},
-	{Name: "starter quad", Behaves: "motor", CurrentA: 110, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"off-road"}, Duty: 0.005, Most: MostPower{Source: Source{text125, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text125, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text125, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text125, "from memory"}},
-	{Name: "starter car petrol", Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"off-road"}, FromAh: 35, Duty: 0.005, Most: MostPower{Source: Source{text126, "one source"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text126, "one source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.06, Source: Source{text126, "one source"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text126, "one source"}},
-	{Name: "starter outboard", Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"marine"}, Duty: 0.005, Most: MostPower{Source: Source{text127, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text127, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text127, "from memory"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text127, "from memory"}},
-	{Name: "starter diesel 12 V", Behaves: "motor", CurrentA: 250, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"marine"}, Duty: 0.005, Most: MostPower{Source: Source{text128, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text128, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text128, "from memory"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text128, "from memory"}},
-	{Name: "starter diesel 24 V", Behaves: "motor", CurrentA: 300, RatedV: 24, MinV: 14, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text129, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text129, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text129, "from memory"}}, Sign: "motor", End: "ring M10", PlusCavity: 1, Source: Source{text129, "from memory"}},
-	{Name: "glow plugs four", Aliases: []string{"glow plug"}, Behaves: "resistor", CurrentA: 40, RatedV: 12, MinV: 8, Stands: "rear", Duty: 0.01, Most: MostPower{Source: Source{text130, "from memory"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text130, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 4, Source: Source{text130, "from memory"}}, Sign: "heater", End: "ring M5", PlusCavity: 1, Source: Source{text130, "from memory"}},
+	{Name: "twin air horn", Behaves: "motor", CurrentA: 18, RatedV: 12, MinV: 10.5, Duty: 0.005, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text115, "one source"}}, Sign: "horn", End: "tab 6.3", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "tyre compressor", Aliases: []string{"air compressor"}, Behaves: "motor", CurrentA: 10, RatedV: 12, MinV: 10.5, Stands: "rear", Duty: 0.02, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 600, EveryS: 2400, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text116, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "bilge pump", Behaves: "motor", CurrentA: 3.3, RatedV: 12, MinV: 10, Bilge: true, Stands: "bilge", CriticalAfloat: true, Duty: 0.05, Most: MostPower{Source: Source{text70, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text115, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "bilge pump large", Behaves: "motor", CurrentA: 8, RatedV: 12, MinV: 10, Bilge: true, Stands: "bilge", CriticalAfloat: true, Duty: 0.05, Most: MostPower{Source: Source{text70, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.15, Source: Source{text115, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "fresh water pump", Behaves: "motor", CurrentA: 5, RatedV: 12, MinV: 10, Stands: "inside", Duty: 0.05, Most: MostPower{Source: Source{text70, "common practice, no source"}}, MostFuseA: 15, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text115, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "fuel pump", Behaves: "motor", PowerW: 50, RatedV: 13.5, MinV: 9, StopsWithEngine: true, Stands: "rear", Duty: 1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text115, "one source"}}, Sign: "pump", End: "pin 1.5", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "cooling fan", Behaves: "motor", PowerW: 70, RatedV: 13, MinV: 9, Duty: 0.4, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text116, "one source"}}, Sign: "motor", End: "pin 2.8", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "bilge blower", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10, Stands: "bilge", CriticalAfloat: true, Duty: 0.1, Most: MostPower{Source: Source{text70, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text116, "one source"}}, Sign: "motor", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "implement actuator", Behaves: "motor", CurrentA: 12, RatedV: 12, MinV: 10, Duty: 0.02, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 30, EveryS: 300, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text115, "one source"}}, Sign: "motor", End: "pin 2.8", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "winch small", Aliases: []string{"winch"}, Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 9, Duty: 0.02, Highest: true, Most: MostPower{Source: Source{text117, "one source"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text117, "one source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.3, Source: Source{text118, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text117, "one source"}},
+	{Name: "windlass", Behaves: "motor", CurrentA: 100, RatedV: 12, MinV: 9, Duty: 0.01, Most: MostPower{Source: Source{text106, "one source"}}, OnForS: 180, EveryS: 1800, Aim: DropAim{Source: Source{text106, "one source"}}, Inrush: Inrush{PeakRatio: 5, TauS: 0.2, Source: Source{text119, "one source"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text106, "one source"}},
+	{Name: "compressor fridge", Aliases: []string{"fridge", "refrigerator", "compressor refrigerator"}, Behaves: "constant power", PowerW: 45, RatedV: 12, MinV: 10.4, Stands: "inside", Duty: 0.35, Highest: true, Most: MostPower{Source: Source{text120, "one source"}}, Aim: DropAim{Share: 0.025, Source: Source{text121, "two sources"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.3, Source: Source{text122, "one source"}}, Sign: "electronics", Short: "FR", End: "splice", PlusCavity: 1, Source: Source{text120, "one source"}},
+	{Name: "air heater", Aliases: []string{"diesel heater", "diesel air heater"}, Behaves: "constant power", PowerW: 35, RatedV: 12, MinV: 10.5, Stands: "inside", Duty: 0.6, Highest: true, Most: MostPower{Source: Source{text123, "from memory"}}, Aim: DropAim{Share: 0.0122, Source: Source{text124, "one source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 90, Source: Source{text123, "from memory"}}, Sign: "heater", Short: "HTR", End: "splice", PlusCavity: 1, Source: Source{text123, "from memory"}},
+	{Name: "roof fan", Aliases: []string{"roof vent fan"}, Behaves: "motor", CurrentA: 3, RatedV: 12, MinV: 10, Stands: "top", Duty: 0.5, Most: MostPower{Source: Source{text70, "common practice, no source"}}, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text115, "one source"}}, Sign: "motor", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "macerator pump", Behaves: "motor", CurrentA: 14, RatedV: 12, MinV: 10, Stands: "inside", Duty: 0.01, Most: MostPower{Source: Source{text70, "common practice, no source"}}, OnForS: 120, EveryS: 3600, Aim: DropAim{Source: Source{text70, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text116, "one source"}}, Sign: "pump", End: "splice", PlusCavity: 1, Source: Source{text70, "common practice, no source"}},
+	{Name: "starter motorcycle", Aliases: []string{"starter"}, Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"motorcycle"}, Duty: 0.005, Most: MostPower{Source: Source{text125, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text125, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text125, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text125, "from memory"}},
+	{Name: "starter quad", Behaves: "motor", CurrentA: 110, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"off-road"}, Duty: 0.005, Most: MostPower{Source: Source{text126, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text126, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text126, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text126, "from memory"}},
+	{Name: "starter car petrol", Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"off-road"}, FromAh: 35, Duty: 0.005, Most: MostPower{Source: Source{text127, "one source"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text127, "one source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.06, Source: Source{text127, "one source"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text127, "one source"}},
+	{Name: "starter outboard", Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"marine"}, Duty: 0.005, Most: MostPower{Source: Source{text128, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text128, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text128, "from memory"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text128, "from memory"}},
+	{Name: "starter diesel 12 V", Behaves: "motor", CurrentA: 250, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"marine"}, Duty: 0.005, Most: MostPower{Source: Source{text129, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text129, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text129, "from memory"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text129, "from memory"}},
+	{Name: "starter diesel 24 V", Behaves: "motor", CurrentA: 300, RatedV: 24, MinV: 14, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text130, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text130, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text130, "from memory"}}, Sign: "motor", End: "ring M10", PlusCavity: 1, Source: Source{text130, "from memory"}},
+	{Name: "glow plugs four", Aliases: []string{"glow plug"}, Behaves: "resistor", CurrentA: 40, RatedV: 12, MinV: 8, Stands: "rear", Duty: 0.01, Most: MostPower{Source: Source{text131, "from memory"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text131, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 4, Source: Source{text131, "from memory"}}, Sign: "heater", End: "ring M5", PlusCavity: 1, Source: Source{text131, "from memory"}},
 }, Colours: []*Colour{
-	{Code: "BK", Name: "black", RGB: [3]uint8{26, 26, 26}, Source: Source{text131, "two sources"}},
-	{Code: "BN", Name: "brown", RGB: [3]uint8{122, 74, 33}, Source: Source{text131, "two sources"}},
-	{Code: "RD", Name: "red", RGB: [3]uint8{200, 32, 30}, Source: Source{text131, "two sources"}},
-	{Code: "OG", Name: "orange", RGB: [3]uint8{232, 122, 16}, Source: Source{text131, "two sources"}},
-	{Code: "YE", Name: "yellow", RGB: [3]uint8{232, 200, 0}, Source: Source{text131, "two sources"}},
-	{Code: "GN", Name: "green", RGB: [3]uint8{30, 138, 60}, Source: Source{text131, "two sources"}},
-	{Code: "BU", Name: "blue", RGB: [3]uint8{31, 95, 191}, Source: Source{text131, "two sources"}},
-	{Code: "VT", Name: "violet", RGB: [3]uint8{122, 63, 160}, Source: Source{text131, "two sources"}},
-	{Code: "GY", Name: "grey", RGB: [3]uint8{138, 138, 138}, Source: Source{text131, "two sources"}},
-	{Code: "WH", Name: "white", RGB: [3]uint8{242, 242, 242}, Source: Source{text131, "two sources"}},
-	{Code: "PK", Name: "pink", RGB: [3]uint8{232, 139, 168}, Source: Source{text131, "two sources"}},
-	{Code: "GD", Name: "gold", RGB: [3]uint8{184, 149, 46}, Source: Source{text131, "two sources"}},
-	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text131, "two sources"}},
-	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text131, "two sources"}},
+	{Code: "BK", Name: "black", RGB: [3]uint8{26, 26, 26}, Source: Source{text132, "two sources"}},
+	{Code: "BN", Name: "brown", RGB: [3]uint8{122, 74, 33}, Source: Source{text132, "two sources"}},
+	{Code: "RD", Name: "red", RGB: [3]uint8{200, 32, 30}, Source: Source{text132, "two sources"}},
+	{Code: "OG", Name: "orange", RGB: [3]uint8{232, 122, 16}, Source: Source{text132, "two sources"}},
+	{Code: "YE", Name: "yellow", RGB: [3]uint8{232, 200, 0}, Source: Source{text132, "two sources"}},
+	{Code: "GN", Name: "green", RGB: [3]uint8{30, 138, 60}, Source: Source{text132, "two sources"}},
+	{Code: "BU", Name: "blue", RGB: [3]uint8{31, 95, 191}, Source: Source{text132, "two sources"}},
+	{Code: "VT", Name: "violet", RGB: [3]uint8{122, 63, 160}, Source: Source{text132, "two sources"}},
+	{Code: "GY", Name: "grey", RGB: [3]uint8{138, 138, 138}, Source: Source{text132, "two sources"}},
+	{Code: "WH", Name: "white", RGB: [3]uint8{242, 242, 242}, Source: Source{text132, "two sources"}},
+	{Code: "PK", Name: "pink", RGB: [3]uint8{232, 139, 168}, Source: Source{text132, "two sources"}},
+	{Code: "GD", Name: "gold", RGB: [3]uint8{184, 149, 46}, Source: Source{text132, "two sources"}},
+	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text132, "two sources"}},
+	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text132, "two sources"}},
 }, Practices: []*Practice{
 	{Name: "motorcycle", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.5, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 5, MostChargingA: 60},
 	{Name: "off-road", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 25, MostChargingA: 400},
 	{Name: "camper", Like: "off-road", DropCritical: 0.03, DropOther: 0.05, DropAim: 0.03, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 20, MostChargingA: 400},
 	{Name: "marine", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.829, MostFuseDistanceM: 0.178, GraveFuseDistanceM: 0.356, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 1, MinFlexMm2: 1, HotSpotMarginC: 10, Ampacity: "33 CFR 183.425", UsualWire: "tinned marine 105 °C AWG", Afloat: true, LongestRunM: 40, MostChargingA: 400},
 }, Batteries: []*Chemistry{
-	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15.5, KgPerAh: 0.3, EmptyV: 10.5, SelfDischarge: 0.15, Source: Source{text149, "from memory"}},
-	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15, KgPerAh: 0.33, EmptyV: 10.5, SelfDischarge: 0.05, Source: Source{text150, "from memory"}},
-	{Name: "gel", Peukert: 1.11, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.35}, {Charge: 0.75, Volts: 12.65}, {Charge: 1, Volts: 12.85}}, OhmAh: 0.32, ChargeShare: 0.2, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 14.4, KgPerAh: 0.33, EmptyV: 10.5, SelfDischarge: 0.03, Source: Source{text151, "from memory"}},
-	{Name: "LiFePO4", Aliases: []string{"lithium iron phosphate", "LFP"}, Peukert: 1.05, RatedH: 5, OpenCircuit: []VoltsAt{{Volts: 10}, {Charge: 0.1, Volts: 12}, {Charge: 0.2, Volts: 12.8}, {Charge: 0.3, Volts: 13}, {Charge: 0.4, Volts: 13.2}, {Charge: 0.7, Volts: 13.3}, {Charge: 0.9, Volts: 13.4}, {Charge: 1, Volts: 13.6}}, OhmAh: 0.06, HouseAh: 30, BoardOhm: 0.002, BoardShare: 1, BoardLowV: 10, BoardHighV: 15.2, ChargeShare: 1, ChargeEfficiency: 0.99, StartReserve: 0.2, DeepBelow: 0.1, EmptyOhmRatio: 1.3, ColdOhmRatio: 3, CapacityAt: []ShareAtC{{Celsius: -20, Share: 0.7}, {Share: 0.8}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.95, Share: 1}, {Charge: 1, Share: 0.05}}, MostChargeV: 14.6, KgPerAh: 0.12, EmptyV: 10, SelfDischarge: 0.03, Source: Source{text152, "from memory"}},
+	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15.5, KgPerAh: 0.3, EmptyV: 10.5, SelfDischarge: 0.15, Source: Source{text150, "from memory"}},
+	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15, KgPerAh: 0.33, EmptyV: 10.5, SelfDischarge: 0.05, Source: Source{text151, "from memory"}},
+	{Name: "gel", Peukert: 1.11, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.35}, {Charge: 0.75, Volts: 12.65}, {Charge: 1, Volts: 12.85}}, OhmAh: 0.32, ChargeShare: 0.2, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 14.4, KgPerAh: 0.33, EmptyV: 10.5, SelfDischarge: 0.03, Source: Source{text152, "from memory"}},
+	{Name: "LiFePO4", Aliases: []string{"lithium iron phosphate", "LFP"}, Peukert: 1.05, RatedH: 5, OpenCircuit: []VoltsAt{{Volts: 10}, {Charge: 0.1, Volts: 12}, {Charge: 0.2, Volts: 12.8}, {Charge: 0.3, Volts: 13}, {Charge: 0.4, Volts: 13.2}, {Charge: 0.7, Volts: 13.3}, {Charge: 0.9, Volts: 13.4}, {Charge: 1, Volts: 13.6}}, OhmAh: 0.06, HouseAh: 30, BoardOhm: 0.002, BoardShare: 1, BoardLowV: 10, BoardHighV: 15.2, ChargeShare: 1, ChargeEfficiency: 0.99, StartReserve: 0.2, DeepBelow: 0.1, EmptyOhmRatio: 1.3, ColdOhmRatio: 3, CapacityAt: []ShareAtC{{Celsius: -20, Share: 0.7}, {Share: 0.8}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.95, Share: 1}, {Charge: 1, Share: 0.05}}, MostChargeV: 14.6, KgPerAh: 0.12, EmptyV: 10, SelfDischarge: 0.03, Source: Source{text153, "from memory"}},
 }, Designators: []*Designator{
-	{Kind: "battery", Letter: "G", Source: Source{text153, "two sources"}},
-	{Kind: "further battery", Letter: "G", Source: Source{text153, "two sources"}},
-	{Kind: "generator", Letter: "G", Source: Source{text153, "two sources"}},
-	{Kind: "vehicle loads", Letter: "A", Source: Source{text153, "two sources"}},
-	{Kind: "tap", Letter: "X", Source: Source{text153, "two sources"}},
-	{Kind: "fuse", Letter: "F", Source: Source{text153, "two sources"}},
-	{Kind: "relay", Letter: "K", Source: Source{text153, "two sources"}},
-	{Kind: "block", Letter: "X", Source: Source{text153, "two sources"}},
-	{Kind: "switch", Letter: "S", Source: Source{text153, "two sources"}},
-	{Kind: "diode", Letter: "R", Source: Source{text153, "two sources"}},
-	{Kind: "charger", Letter: "T", Source: Source{text153, "two sources"}},
-	{Kind: "load", Letter: "E", Source: Source{text153, "two sources"}},
-	{Kind: "load/lamp", Letter: "E", Source: Source{text153, "two sources"}},
-	{Kind: "load/LED", Letter: "E", Source: Source{text153, "two sources"}},
-	{Kind: "load/heater", Letter: "E", Source: Source{text153, "two sources"}},
-	{Kind: "load/motor", Letter: "M", Source: Source{text153, "two sources"}},
-	{Kind: "load/pump", Letter: "M", Source: Source{text153, "two sources"}},
-	{Kind: "load/horn", Letter: "P", Source: Source{text153, "two sources"}},
-	{Kind: "load/socket", Letter: "X", Source: Source{text153, "two sources"}},
-	{Kind: "load/electronics", Letter: "A", Source: Source{text153, "two sources"}},
-	{Kind: "load/sensor", Letter: "B", Source: Source{text153, "two sources"}},
-	{Kind: "ground", Letter: "X", Source: Source{text153, "two sources"}},
-	{Kind: "splice", Letter: "X", Source: Source{text153, "two sources"}},
-	{Kind: "connector", Letter: "X", Source: Source{text153, "two sources"}},
-	{Kind: "wire", Letter: "W", Source: Source{text153, "two sources"}},
-	{Kind: "suppressor", Letter: "R", Source: Source{text153, "two sources"}},
+	{Kind: "battery", Letter: "G", Source: Source{text154, "two sources"}},
+	{Kind: "further battery", Letter: "G", Source: Source{text154, "two sources"}},
+	{Kind: "generator", Letter: "G", Source: Source{text154, "two sources"}},
+	{Kind: "vehicle loads", Letter: "A", Source: Source{text154, "two sources"}},
+	{Kind: "tap", Letter: "X", Source: Source{text154, "two sources"}},
+	{Kind: "fuse", Letter: "F", Source: Source{text154, "two sources"}},
+	{Kind: "relay", Letter: "K", Source: Source{text154, "two sources"}},
+	{Kind: "block", Letter: "X", Source: Source{text154, "two sources"}},
+	{Kind: "switch", Letter: "S", Source: Source{text154, "two sources"}},
+	{Kind: "diode", Letter: "R", Source: Source{text154, "two sources"}},
+	{Kind: "charger", Letter: "T", Source: Source{text154, "two sources"}},
+	{Kind: "load", Letter: "E", Source: Source{text154, "two sources"}},
+	{Kind: "load/lamp", Letter: "E", Source: Source{text154, "two sources"}},
+	{Kind: "load/LED", Letter: "E", Source: Source{text154, "two sources"}},
+	{Kind: "load/heater", Letter: "E", Source: Source{text154, "two sources"}},
+	{Kind: "load/motor", Letter: "M", Source: Source{text154, "two sources"}},
+	{Kind: "load/pump", Letter: "M", Source: Source{text154, "two sources"}},
+	{Kind: "load/horn", Letter: "P", Source: Source{text154, "two sources"}},
+	{Kind: "load/socket", Letter: "X", Source: Source{text154, "two sources"}},
+	{Kind: "load/electronics", Letter: "A", Source: Source{text154, "two sources"}},
+	{Kind: "load/sensor", Letter: "B", Source: Source{text154, "two sources"}},
+	{Kind: "ground", Letter: "X", Source: Source{text154, "two sources"}},
+	{Kind: "splice", Letter: "X", Source: Source{text154, "two sources"}},
+	{Kind: "connector", Letter: "X", Source: Source{text154, "two sources"}},
+	{Kind: "wire", Letter: "W", Source: Source{text154, "two sources"}},
+	{Kind: "suppressor", Letter: "R", Source: Source{text154, "two sources"}},
 }, Insulations: []*Insulation{
-	{Name: "PVC", ResistivityKmPerW: 5.9, Emissivity: 0.9, ShortC: 160, Source: Source{text154, "one source"}},
-	{Name: "XLPE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text155, "two sources"}},
-	{Name: "PE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 150, Source: Source{text156, "one source"}},
-	{Name: "EPR", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text155, "two sources"}},
-	{Name: "rubber", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 220, Source: Source{text157, "one source"}},
-	{Name: "silicone", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 350, Source: Source{text158, "from memory"}},
-	{Name: "TPE", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text159, "from memory"}},
-	{Name: "PP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text159, "from memory"}},
-	{Name: "PTFE", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text159, "from memory"}},
-	{Name: "ETFE", ResistivityKmPerW: 4.2, Emissivity: 0.9, Source: Source{text159, "from memory"}},
-	{Name: "FEP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text159, "from memory"}},
-	{Name: "PVDF", ResistivityKmPerW: 5.6, Emissivity: 0.9, Source: Source{text159, "from memory"}},
-	{Name: "polyamide", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text159, "from memory"}},
+	{Name: "PVC", ResistivityKmPerW: 5.9, Emissivity: 0.9, ShortC: 160, Source: Source{text155, "one source"}},
+	{Name: "XLPE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text156, "two sources"}},
+	{Name: "PE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 150, Source: Source{text157, "one source"}},
+	{Name: "EPR", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text156, "two sources"}},
+	{Name: "rubber", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 220, Source: Source{text158, "one source"}},
+	{Name: "silicone", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 350, Source: Source{text159, "from memory"}},
+	{Name: "TPE", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text160, "from memory"}},
+	{Name: "PP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text160, "from memory"}},
+	{Name: "PTFE", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text160, "from memory"}},
+	{Name: "ETFE", ResistivityKmPerW: 4.2, Emissivity: 0.9, Source: Source{text160, "from memory"}},
+	{Name: "FEP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text160, "from memory"}},
+	{Name: "PVDF", ResistivityKmPerW: 5.6, Emissivity: 0.9, Source: Source{text160, "from memory"}},
+	{Name: "polyamide", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text160, "from memory"}},
 }, Interrupting: []*Interrupting{
-	{CrankingA: 650, MainA: 1500, BranchA: 750, Source: Source{text160, "one source"}},
-	{CrankingA: 1100, MainA: 3000, BranchA: 1500, Source: Source{text160, "one source"}},
-	{CrankingA: 2200, MainA: 5000, BranchA: 2500, Source: Source{text160, "one source"}},
+	{CrankingA: 650, MainA: 1500, BranchA: 750, Source: Source{text161, "one source"}},
+	{CrankingA: 1100, MainA: 3000, BranchA: 1500, Source: Source{text161, "one source"}},
+	{CrankingA: 2200, MainA: 5000, BranchA: 2500, Source: Source{text161, "one source"}},
 }, CurrentTables: []*CurrentTable{
-	{Name: "ISO 10133", Aliases: []string{"ISO 10133 Table A.1", "ISO 13297", "ISO 13297:2020"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 70, 85, 105, 125, 200}, Rows: []CurrentRow{{Label: "0.75 mm²", AreaMm2: 0.75, Amps: []float64{6, 10, 12, 16, 20, 25}}, {Label: "1 mm²", AreaMm2: 1, Amps: []float64{8, 14, 18, 20, 25, 35}}, {Label: "1.5 mm²", AreaMm2: 1.5, Amps: []float64{12, 18, 21, 25, 30, 40}}, {Label: "2.5 mm²", AreaMm2: 2.5, Amps: []float64{17, 25, 30, 35, 40, 45}}, {Label: "4 mm²", AreaMm2: 4, Amps: []float64{22, 35, 40, 45, 50, 55}}, {Label: "6 mm²", AreaMm2: 6, Amps: []float64{29, 45, 50, 60, 70, 75}}, {Label: "10 mm²", AreaMm2: 10, Amps: []float64{40, 65, 70, 90, 100, 120}}, {Label: "16 mm²", AreaMm2: 16, Amps: []float64{54, 90, 100, 130, 150, 170}}, {Label: "25 mm²", AreaMm2: 25, Amps: []float64{71, 120, 140, 170, 185, 200}}, {Label: "35 mm²", AreaMm2: 35, Amps: []float64{87, 160, 185, 210, 225, 240}}, {Label: "50 mm²", AreaMm2: 50, Amps: []float64{105, 210, 230, 270, 300, 325}}, {Label: "70 mm²", AreaMm2: 70, Amps: []float64{135, 265, 285, 330, 360, 375}}, {Label: "95 mm²", AreaMm2: 95, Amps: []float64{165, 310, 330, 390, 410, 430}}, {Label: "120 mm²", AreaMm2: 120, Amps: []float64{190, 360, 400, 450, 480, 520}}, {Label: "150 mm²", AreaMm2: 150, Amps: []float64{220, 380, 430, 475, 520, 560}}}, HotC: 60, HotShares: []float64{0, 0.75, 0.82, 0.86, 0.89, 1}, HotSource: Source{text161, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 4, Shares: []float64{0.7}}, {From: 7, Shares: []float64{0.6}}, {From: 25, Shares: []float64{0.5}}}, BundleSource: Source{text161, "from memory"}, AltitudeSource: Source{text161, "from memory"}, Source: Source{text161, "from memory"}},
-	{Name: "33 CFR 183.425", Aliases: []string{"33 CFR 183.425 Table 5", "ABYC E-11"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 75, 80, 90, 105, 125, 200}, Rows: []CurrentRow{{Label: "18 AWG", AreaMm2: 0.823, Amps: []float64{10, 10, 15, 20, 20, 25, 25}}, {Label: "16 AWG", AreaMm2: 1.3087, Amps: []float64{15, 15, 20, 25, 25, 30, 35}}, {Label: "14 AWG", AreaMm2: 2.0809, Amps: []float64{20, 20, 25, 30, 35, 40, 45}}, {Label: "12 AWG", AreaMm2: 3.3088, Amps: []float64{25, 25, 35, 40, 45, 50, 55}}, {Label: "10 AWG", AreaMm2: 5.2612, Amps: []float64{40, 40, 50, 55, 60, 70, 70}}, {Label: "8 AWG", AreaMm2: 8.3656, Amps: []float64{55, 65, 70, 70, 80, 90, 100}}, {Label: "6 AWG", AreaMm2: 13.3018, Amps: []float64{80, 95, 100, 100, 120, 125, 135}}, {Label: "4 AWG", AreaMm2: 21.1506, Amps: []float64{105, 125, 130, 135, 160, 170, 180}}, {Label: "3 AWG", AreaMm2: 26.6705, Amps: []float64{120, 145, 150, 155, 180, 195, 210}}, {Label: "2 AWG", AreaMm2: 33.6308, Amps: []float64{140, 170, 175, 180, 210, 225, 240}}, {Label: "1 AWG", AreaMm2: 42.4077, Amps: []float64{165, 195, 210, 210, 245, 265, 280}}, {Label: "1/0 AWG", AreaMm2: 53.4751, Amps: []float64{195, 230, 245, 245, 285, 305, 325}}, {Label: "2/0 AWG", AreaMm2: 67.4309, Amps: []float64{225, 265, 285, 285, 330, 355, 370}}, {Label: "3/0 AWG", AreaMm2: 85.0288, Amps: []float64{260, 310, 330, 330, 385, 410, 430}}, {Label: "4/0 AWG", AreaMm2: 107.2193, Amps: []float64{300, 360, 385, 385, 445, 475, 510}}}, HotC: 50, HotShares: []float64{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1}, HotSource: Source{text162, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 3, Shares: []float64{0.7}}, {From: 4, Shares: []float64{0.6}}, {From: 7, Shares: []float64{0.5}}, {From: 25, Shares: []float64{0.4}}}, BundleSource: Source{text163, "two sources"}, AltitudeSource: Source{text164, "two sources"}, Source: Source{text164, "two sources"}},
-	{Name: "AC 43.13-1B", Aliases: []string{"AC 43.13-1B free air"}, Kind: "rise", Columns: []float64{35, 80, 130}, Rows: []CurrentRow{{Label: "24 AWG", AreaMm2: 0.2407, Amps: []float64{5.97, 9.55, 11.94}}, {Label: "22 AWG", AreaMm2: 0.3826, Amps: []float64{7.17, 11.94, 14.33}}, {Label: "20 AWG", AreaMm2: 0.6162, Amps: []float64{9.55, 16.72, 21.5}}, {Label: "18 AWG", AreaMm2: 0.9627, Amps: []float64{14.33, 21.5, 28.66}}, {Label: "16 AWG", AreaMm2: 1.2293, Amps: []float64{16.72, 26.27, 33.44}}, {Label: "14 AWG", AreaMm2: 1.9412, Amps: []float64{23.88, 33.44, 42.99}}, {Label: "12 AWG", AreaMm2: 2.9764, Amps: []float64{31.05, 45.38, 59.71}}, {Label: "10 AWG", AreaMm2: 4.7397, Amps: []float64{40.6, 62.1, 76.43}}, {Label: "8 AWG", AreaMm2: 8.6054, Amps: []float64{62.07, 93.1, 115.97}}, {Label: "6 AWG", AreaMm2: 13.5889, Amps: []float64{81.67, 124.13, 158.43}}, {Label: "4 AWG", AreaMm2: 21.5933, Amps: []float64{111.07, 168.23, 217.23}}, {Label: "2 AWG", AreaMm2: 33.696, Amps: []float64{155.17, 230.3, 292.36}}, {Label: "1 AWG", AreaMm2: 41.398, Amps: []float64{184.57, 271.13, 343}}, {Label: "1/0 AWG", AreaMm2: 52.9509, Amps: []float64{209.06, 313.6, 396.9}}, {Label: "2/0 AWG", AreaMm2: 67.3921, Amps: []float64{240.1, 362.6, 465.5}}, {Label: "3/0 AWG", AreaMm2: 84.3668, Amps: []float64{280.93, 427.93, 547.16}}, {Label: "4/0 AWG", AreaMm2: 106.8646, Amps: []float64{333.2, 506.33, 645.16}}}, HotSource: Source{text165, "computed"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1, 1, 1, 1, 1}}, {From: 2, Shares: []float64{0.9675, 0.92, 0.91, 0.87, 0.825}}, {From: 3, Shares: []float64{0.935, 0.855, 0.815, 0.77, 0.725}}, {From: 4, Shares: []float64{0.9075, 0.805, 0.75, 0.705, 0.66}}, {From: 5, Shares: []float64{0.875, 0.76, 0.695, 0.65, 0.61}}, {From: 6, Shares: []float64{0.85, 0.725, 0.655, 0.605, 0.5725}}, {From: 7, Shares: []float64{0.82, 0.695, 0.625, 0.57, 0.54}}, {From: 8, Shares: []float64{0.795, 0.6675, 0.595, 0.5425, 0.5125}}, {From: 9, Shares: []float64{0.775, 0.645, 0.575, 0.52, 0.485}}, {From: 10, Shares: []float64{0.755, 0.6225, 0.55, 0.5, 0.465}}, {From: 11, Shares: []float64{0.735, 0.6, 0.53, 0.48, 0.445}}, {From: 12, Shares: []float64{0.715, 0.585, 0.515, 0.465, 0.43}}, {From: 13, Shares: []float64{0.6975, 0.5675, 0.495, 0.4475, 0.415}}, {From: 14, Shares: []float64{0.685, 0.5525, 0.48, 0.435, 0.3975}}, {From: 15, Shares: []float64{0.67, 0.54, 0.465, 0.42, 0.385}}, {From: 16, Shares: []float64{0.6575, 0.5275, 0.455, 0.41, 0.37}}, {From: 17, Shares: []float64{0.645, 0.515, 0.4425, 0.3975, 0.36}}, {From: 18, Shares: []float64{0.635, 0.505, 0.4325, 0.3875, 0.35}}, {From: 19, Shares: []float64{0.625, 0.495, 0.4225, 0.38, 0.3425}}}, Loadings: []float64{0.2, 0.4, 0.6, 0.8, 1}, BundleSource: Source{text166, "one source"}, Altitude: []AltitudeShare{{Share: 1}, {AltitudeM: 6096, Share: 0.91}, {AltitudeM: 18288, Share: 0.79}}, AltitudeSource: Source{text167, "from memory"}, Source: Source{text165, "computed"}},
+	{Name: "ISO 10133", Aliases: []string{"ISO 10133 Table A.1", "ISO 13297", "ISO 13297:2020"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 70, 85, 105, 125, 200}, Rows: []CurrentRow{{Label: "0.75 mm²", AreaMm2: 0.75, Amps: []float64{6, 10, 12, 16, 20, 25}}, {Label: "1 mm²", AreaMm2: 1, Amps: []float64{8, 14, 18, 20, 25, 35}}, {Label: "1.5 mm²", AreaMm2: 1.5, Amps: []float64{12, 18, 21, 25, 30, 40}}, {Label: "2.5 mm²", AreaMm2: 2.5, Amps: []float64{17, 25, 30, 35, 40, 45}}, {Label: "4 mm²", AreaMm2: 4, Amps: []float64{22, 35, 40, 45, 50, 55}}, {Label: "6 mm²", AreaMm2: 6, Amps: []float64{29, 45, 50, 60, 70, 75}}, {Label: "10 mm²", AreaMm2: 10, Amps: []float64{40, 65, 70, 90, 100, 120}}, {Label: "16 mm²", AreaMm2: 16, Amps: []float64{54, 90, 100, 130, 150, 170}}, {Label: "25 mm²", AreaMm2: 25, Amps: []float64{71, 120, 140, 170, 185, 200}}, {Label: "35 mm²", AreaMm2: 35, Amps: []float64{87, 160, 185, 210, 225, 240}}, {Label: "50 mm²", AreaMm2: 50, Amps: []float64{105, 210, 230, 270, 300, 325}}, {Label: "70 mm²", AreaMm2: 70, Amps: []float64{135, 265, 285, 330, 360, 375}}, {Label: "95 mm²", AreaMm2: 95, Amps: []float64{165, 310, 330, 390, 410, 430}}, {Label: "120 mm²", AreaMm2: 120, Amps: []float64{190, 360, 400, 450, 480, 520}}, {Label: "150 mm²", AreaMm2: 150, Amps: []float64{220, 380, 430, 475, 520, 560}}}, HotC: 60, HotShares: []float64{0, 0.75, 0.82, 0.86, 0.89, 1}, HotSource: Source{text162, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 4, Shares: []float64{0.7}}, {From: 7, Shares: []float64{0.6}}, {From: 25, Shares: []float64{0.5}}}, BundleSource: Source{text162, "from memory"}, AltitudeSource: Source{text162, "from memory"}, Source: Source{text162, "from memory"}},
+	{Name: "33 CFR 183.425", Aliases: []string{"33 CFR 183.425 Table 5", "ABYC E-11"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 75, 80, 90, 105, 125, 200}, Rows: []CurrentRow{{Label: "18 AWG", AreaMm2: 0.823, Amps: []float64{10, 10, 15, 20, 20, 25, 25}}, {Label: "16 AWG", AreaMm2: 1.3087, Amps: []float64{15, 15, 20, 25, 25, 30, 35}}, {Label: "14 AWG", AreaMm2: 2.0809, Amps: []float64{20, 20, 25, 30, 35, 40, 45}}, {Label: "12 AWG", AreaMm2: 3.3088, Amps: []float64{25, 25, 35, 40, 45, 50, 55}}, {Label: "10 AWG", AreaMm2: 5.2612, Amps: []float64{40, 40, 50, 55, 60, 70, 70}}, {Label: "8 AWG", AreaMm2: 8.3656, Amps: []float64{55, 65, 70, 70, 80, 90, 100}}, {Label: "6 AWG", AreaMm2: 13.3018, Amps: []float64{80, 95, 100, 100, 120, 125, 135}}, {Label: "4 AWG", AreaMm2: 21.1506, Amps: []float64{105, 125, 130, 135, 160, 170, 180}}, {Label: "3 AWG", AreaMm2: 26.6705, Amps: []float64{120, 145, 150, 155, 180, 195, 210}}, {Label: "2 AWG", AreaMm2: 33.6308, Amps: []float64{140, 170, 175, 180, 210, 225, 240}}, {Label: "1 AWG", AreaMm2: 42.4077, Amps: []float64{165, 195, 210, 210, 245, 265, 280}}, {Label: "1/0 AWG", AreaMm2: 53.4751, Amps: []float64{195, 230, 245, 245, 285, 305, 325}}, {Label: "2/0 AWG", AreaMm2: 67.4309, Amps: []float64{225, 265, 285, 285, 330, 355, 370}}, {Label: "3/0 AWG", AreaMm2: 85.0288, Amps: []float64{260, 310, 330, 330, 385, 410, 430}}, {Label: "4/0 AWG", AreaMm2: 107.2193, Amps: []float64{300, 360, 385, 385, 445, 475, 510}}}, HotC: 50, HotShares: []float64{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1}, HotSource: Source{text163, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 3, Shares: []float64{0.7}}, {From: 4, Shares: []float64{0.6}}, {From: 7, Shares: []float64{0.5}}, {From: 25, Shares: []float64{0.4}}}, BundleSource: Source{text164, "two sources"}, AltitudeSource: Source{text165, "two sources"}, Source: Source{text165, "two sources"}},
+	{Name: "AC 43.13-1B", Aliases: []string{"AC 43.13-1B free air"}, Kind: "rise", Columns: []float64{35, 80, 130}, Rows: []CurrentRow{{Label: "24 AWG", AreaMm2: 0.2407, Amps: []float64{5.97, 9.55, 11.94}}, {Label: "22 AWG", AreaMm2: 0.3826, Amps: []float64{7.17, 11.94, 14.33}}, {Label: "20 AWG", AreaMm2: 0.6162, Amps: []float64{9.55, 16.72, 21.5}}, {Label: "18 AWG", AreaMm2: 0.9627, Amps: []float64{14.33, 21.5, 28.66}}, {Label: "16 AWG", AreaMm2: 1.2293, Amps: []float64{16.72, 26.27, 33.44}}, {Label: "14 AWG", AreaMm2: 1.9412, Amps: []float64{23.88, 33.44, 42.99}}, {Label: "12 AWG", AreaMm2: 2.9764, Amps: []float64{31.05, 45.38, 59.71}}, {Label: "10 AWG", AreaMm2: 4.7397, Amps: []float64{40.6, 62.1, 76.43}}, {Label: "8 AWG", AreaMm2: 8.6054, Amps: []float64{62.07, 93.1, 115.97}}, {Label: "6 AWG", AreaMm2: 13.5889, Amps: []float64{81.67, 124.13, 158.43}}, {Label: "4 AWG", AreaMm2: 21.5933, Amps: []float64{111.07, 168.23, 217.23}}, {Label: "2 AWG", AreaMm2: 33.696, Amps: []float64{155.17, 230.3, 292.36}}, {Label: "1 AWG", AreaMm2: 41.398, Amps: []float64{184.57, 271.13, 343}}, {Label: "1/0 AWG", AreaMm2: 52.9509, Amps: []float64{209.06, 313.6, 396.9}}, {Label: "2/0 AWG", AreaMm2: 67.3921, Amps: []float64{240.1, 362.6, 465.5}}, {Label: "3/0 AWG", AreaMm2: 84.3668, Amps: []float64{280.93, 427.93, 547.16}}, {Label: "4/0 AWG", AreaMm2: 106.8646, Amps: []float64{333.2, 506.33, 645.16}}}, HotSource: Source{text166, "computed"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1, 1, 1, 1, 1}}, {From: 2, Shares: []float64{0.9675, 0.92, 0.91, 0.87, 0.825}}, {From: 3, Shares: []float64{0.935, 0.855, 0.815, 0.77, 0.725}}, {From: 4, Shares: []float64{0.9075, 0.805, 0.75, 0.705, 0.66}}, {From: 5, Shares: []float64{0.875, 0.76, 0.695, 0.65, 0.61}}, {From: 6, Shares: []float64{0.85, 0.725, 0.655, 0.605, 0.5725}}, {From: 7, Shares: []float64{0.82, 0.695, 0.625, 0.57, 0.54}}, {From: 8, Shares: []float64{0.795, 0.6675, 0.595, 0.5425, 0.5125}}, {From: 9, Shares: []float64{0.775, 0.645, 0.575, 0.52, 0.485}}, {From: 10, Shares: []float64{0.755, 0.6225, 0.55, 0.5, 0.465}}, {From: 11, Shares: []float64{0.735, 0.6, 0.53, 0.48, 0.445}}, {From: 12, Shares: []float64{0.715, 0.585, 0.515, 0.465, 0.43}}, {From: 13, Shares: []float64{0.6975, 0.5675, 0.495, 0.4475, 0.415}}, {From: 14, Shares: []float64{0.685, 0.5525, 0.48, 0.435, 0.3975}}, {From: 15, Shares: []float64{0.67, 0.54, 0.465, 0.42, 0.385}}, {From: 16, Shares: []float64{0.6575, 0.5275, 0.455, 0.41, 0.37}}, {From: 17, Shares: []float64{0.645, 0.515, 0.4425, 0.3975, 0.36}}, {From: 18, Shares: []float64{0.635, 0.505, 0.4325, 0.3875, 0.35}}, {From: 19, Shares: []float64{0.625, 0.495, 0.4225, 0.38, 0.3425}}}, Loadings: []float64{0.2, 0.4, 0.6, 0.8, 1}, BundleSource: Source{text167, "one source"}, Altitude: []AltitudeShare{{Share: 1}, {AltitudeM: 6096, Share: 0.91}, {AltitudeM: 18288, Share: 0.79}}, AltitudeSource: Source{text168, "from memory"}, Source: Source{text166, "computed"}},
 }, ShopSizes: []*ShopSizes{
 	{Name: "metric", Sizes: []string{"0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²", "10 mm²", "16 mm²", "25 mm²", "35 mm²", "50 mm²", "70 mm²", "95 mm²"}, Source: Source{text70, "common practice, no source"}},
 	{Name: "gauge", Sizes: []string{"20 AWG", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG", "1 AWG", "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG"}, Source: Source{text70, "common practice, no source"}},
 }, ColourCodes: []*ColourCode{
-	{Name: "boats", Afloat: true, Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN", "YERD", "BNYE", "YEBN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text168, "two sources"}}, {Serves: "several", Colour: "RD", Source: Source{text168, "two sources"}}, {Serves: "control", Colour: "VT", Source: Source{text168, "two sources"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text168, "two sources"}}, {Serves: "lamp", Colour: "BU", Source: Source{text168, "two sources"}}, {Serves: "pump", Colour: "BN", Source: Source{text168, "two sources"}}, {Serves: "electronics", Colour: "VT", Source: Source{text169, "common practice, no source"}}, {Serves: "sensor", Colour: "VT", Source: Source{text169, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text170, "common practice, no source"}}, {Serves: "motor", Colour: "OG", Source: Source{text170, "common practice, no source"}}, {Serves: "horn", Colour: "OG", Source: Source{text170, "common practice, no source"}}, {Serves: "socket", Colour: "OG", Source: Source{text170, "common practice, no source"}}, {Serves: "other", Colour: "OG", Source: Source{text170, "common practice, no source"}}}, Source: Source{text168, "two sources"}},
+	{Name: "boats", Afloat: true, Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN", "YERD", "BNYE", "YEBN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text169, "two sources"}}, {Serves: "several", Colour: "RD", Source: Source{text169, "two sources"}}, {Serves: "control", Colour: "VT", Source: Source{text169, "two sources"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text169, "two sources"}}, {Serves: "lamp", Colour: "BU", Source: Source{text169, "two sources"}}, {Serves: "pump", Colour: "BN", Source: Source{text169, "two sources"}}, {Serves: "electronics", Colour: "VT", Source: Source{text170, "common practice, no source"}}, {Serves: "sensor", Colour: "VT", Source: Source{text170, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text171, "common practice, no source"}}, {Serves: "motor", Colour: "OG", Source: Source{text171, "common practice, no source"}}, {Serves: "horn", Colour: "OG", Source: Source{text171, "common practice, no source"}}, {Serves: "socket", Colour: "OG", Source: Source{text171, "common practice, no source"}}, {Serves: "other", Colour: "OG", Source: Source{text171, "common practice, no source"}}}, Source: Source{text169, "two sources"}},
 	{Name: "land", Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text70, "common practice, no source"}}, {Serves: "several", Colour: "RD", Source: Source{text70, "common practice, no source"}}, {Serves: "control", Colour: "VT", Source: Source{text70, "common practice, no source"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text70, "common practice, no source"}}, {Serves: "lamp", Colour: "YE", Source: Source{text70, "common practice, no source"}}, {Serves: "pump", Colour: "BN", Source: Source{text70, "common practice, no source"}}, {Serves: "electronics", Colour: "BU", Source: Source{text70, "common practice, no source"}}, {Serves: "sensor", Colour: "PK", Source: Source{text70, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text70, "common practice, no source"}}, {Serves: "motor", Colour: "WH", Source: Source{text70, "common practice, no source"}}, {Serves: "horn", Colour: "BN", Source: Source{text70, "common practice, no source"}}, {Serves: "socket", Colour: "GN", Source: Source{text70, "common practice, no source"}}, {Serves: "other", Colour: "WH", Source: Source{text70, "common practice, no source"}}}, Source: Source{text70, "common practice, no source"}},
 }, ContactDrops: []*ContactDrop{
-	{Kind: "switch", DropV: 0.1, Source: Source{text171, "one source"}},
-	{Kind: "fuse", DropV: 0.1, Source: Source{text172, "one source"}},
-	{Kind: "block way", DropV: 0.06, Source: Source{text173, "common practice, no source"}},
+	{Kind: "switch", DropV: 0.1, Source: Source{text172, "one source"}},
+	{Kind: "fuse", DropV: 0.1, Source: Source{text173, "one source"}},
+	{Kind: "block way", DropV: 0.06, Source: Source{text174, "common practice, no source"}},
 }, Meters: []*Meter{
-	{Name: "common", Counts: 6000, VoltShare: 0.005, OhmShare: 0.01, AmpShare: 0.015, ClampShare: 0.025, Digits: 3, ClampA: 0.1, Source: Source{text174, "from memory"}},
-	{Name: "plain", Counts: 2000, VoltShare: 0.01, OhmShare: 0.015, AmpShare: 0.02, ClampShare: 0.04, Digits: 5, ClampA: 0.2, Source: Source{text174, "from memory"}},
-	{Name: "fine", Counts: 60000, VoltShare: 0.0005, OhmShare: 0.002, AmpShare: 0.005, ClampShare: 0.015, Digits: 10, ClampA: 0.05, Source: Source{text174, "from memory"}},
+	{Name: "common", Counts: 6000, VoltShare: 0.005, OhmShare: 0.01, AmpShare: 0.015, ClampShare: 0.025, Digits: 3, ClampA: 0.1, Source: Source{text175, "from memory"}},
+	{Name: "plain", Counts: 2000, VoltShare: 0.01, OhmShare: 0.015, AmpShare: 0.02, ClampShare: 0.04, Digits: 5, ClampA: 0.2, Source: Source{text175, "from memory"}},
+	{Name: "fine", Counts: 60000, VoltShare: 0.0005, OhmShare: 0.002, AmpShare: 0.005, ClampShare: 0.015, Digits: 10, ClampA: 0.05, Source: Source{text175, "from memory"}},
 }, Suspicions: []*Suspicion{
-	{Kind: "joint of a wire", Odds: 0.004, Source: Source{text175, "from memory"}},
-	{Kind: "joint at a plug", Odds: 0.006, Source: Source{text175, "from memory"}},
-	{Kind: "broken wire", Odds: 0.001, Source: Source{text175, "from memory"}},
-	{Kind: "thinner wire", Odds: 0.001, Source: Source{text175, "from memory"}},
-	{Kind: "swapped wires", Odds: 0.0005, Source: Source{text175, "from memory"}},
-	{Kind: "ground point", Odds: 0.008, Source: Source{text175, "from memory"}},
-	{Kind: "fuse holder", Odds: 0.003, Source: Source{text175, "from memory"}},
-	{Kind: "blown fuse", Odds: 0.003, Source: Source{text175, "from memory"}},
-	{Kind: "contact", Odds: 0.003, Source: Source{text175, "from memory"}},
-	{Kind: "stuck contact", Odds: 0.0005, Source: Source{text175, "from memory"}},
-	{Kind: "coil", Odds: 0.001, Source: Source{text175, "from memory"}},
-	{Kind: "power of a load", Odds: 0.003, Source: Source{text175, "from memory"}},
-	{Kind: "dead load", Odds: 0.002, Source: Source{text175, "from memory"}},
-	{Kind: "wrong reading", Odds: 0.0005, Source: Source{text175, "from memory"}},
+	{Kind: "joint of a wire", Odds: 0.004, Source: Source{text176, "from memory"}},
+	{Kind: "joint at a plug", Odds: 0.006, Source: Source{text176, "from memory"}},
+	{Kind: "broken wire", Odds: 0.001, Source: Source{text176, "from memory"}},
+	{Kind: "thinner wire", Odds: 0.001, Source: Source{text176, "from memory"}},
+	{Kind: "swapped wires", Odds: 0.0005, Source: Source{text176, "from memory"}},
+	{Kind: "ground point", Odds: 0.008, Source: Source{text176, "from memory"}},
+	{Kind: "fuse holder", Odds: 0.003, Source: Source{text176, "from memory"}},
+	{Kind: "blown fuse", Odds: 0.003, Source: Source{text176, "from memory"}},
+	{Kind: "contact", Odds: 0.003, Source: Source{text176, "from memory"}},
+	{Kind: "stuck contact", Odds: 0.0005, Source: Source{text176, "from memory"}},
+	{Kind: "coil", Odds: 0.001, Source: Source{text176, "from memory"}},
+	{Kind: "power of a load", Odds: 0.003, Source: Source{text176, "from memory"}},
+	{Kind: "dead load", Odds: 0.002, Source: Source{text176, "from memory"}},
+	{Kind: "wrong reading", Odds: 0.0005, Source: Source{text176, "from memory"}},
 }, Tolerances: []*Tolerance{
-	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text176, "two sources"}},
-	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text176, "two sources"}},
-	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text177, "one source"}},
-	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text178, "from memory"}},
-	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text179, "from memory"}},
+	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text177, "two sources"}},
+	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text177, "two sources"}},
+	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text178, "one source"}},
+	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text179, "from memory"}},
+	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text180, "from memory"}},
 	{Name: "power of constant power", Unit: "share", Value: 0.1, Source: Source{text70, "common practice, no source"}},
-	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text178, "from memory"}},
+	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text179, "from memory"}},
 	{Name: "ambient", Unit: "K", Value: 10, Source: Source{text70, "common practice, no source"}},
-	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text180, "one source"}},
+	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text181, "one source"}},
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text70, "common practice, no source"}},
-	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text181, "computed"}},
-	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text182, "one source"}},
+	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text182, "computed"}},
+	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text183, "one source"}},
 }, Verdicts: []*Verdict{
-	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text183, "two sources"}},
-	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text184, "from memory"}},
+	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text184, "two sources"}},
+	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text185, "from memory"}},
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text70, "common practice, no source"}},
 	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but tolerances are never all at their limits for good", Source: Source{text70, "common practice, no source"}},
 	{Limit: "contact rating", Figure: "likely", Why: "a rating with no margin in it, carried for life", Source: Source{text70, "common practice, no source"}},
@@ -1337,103 +1344,104 @@ const (
 	text83  = "twice the volts of solar controllers for 12 V"
 	text84  = "makers' tables of shore chargers: absorption 14.4 V for lead and lithium iron phosphate; sizes, own draw with the mains off 5 mA and studs from memory"
 	text85  = "twice the volts of shore chargers for 12 V"
-	text86  = "permanent-magnet stator with shunt regulator: 0.9 to 1.0 of the full current in the winding at no load, some 1.2 V lost in the regulator, hot over cold output 0.85 to 0.95"
-	text87  = "permanent-magnet stator with series regulator: it opens, at most 0.1 of the full current in the winding at no load; hot over cold output 0.85 to 0.95"
-	text88  = "claw-pole alternator with field control: hot over cold output 0.7 to 0.85 between 25 °C and 90 to 100 °C"
-	text89  = "ring-terminal size guide and product table for the colours and AWG ranges; mm² ranges, current and strip length from memory; resistance and pack common practice"
-	text90  = "tube lug ranges in mm² from memory; current of the largest 105 °C wire it takes, 33 CFR 183.425 Table 5; resistance and pack common practice"
-	text91  = "IEC 61210 guide page for the current by tab width; barrel ranges, strip length from memory; resistance and pack common practice"
-	text92  = "fuse blocks with M5 screws take a lug where the crimped contact takes no thicker wire; the clip and its resistance are the same; common practice, no source"
-	text93  = "splice bands (open barrel, under adhesive-lined tube) for the summed copper of several wires: ranges and strip length from memory; the rest as the butt splices"
-	text94  = "uninsulated parallel splices under adhesive-lined tube for the summed copper: ranges and strip length from memory; current, resistance and pack as the lugs"
-	text95  = "ratings: common practice; contact 55 K warmer at the rating, and allowed 125 °C in sealed families and 105 °C in open ones, the tin and brass of tabs, after USCAR-2 and IEC 60512-5-2 from memory"
-	text96  = "IEC 60684-3-400 to 402, glass textile sleeving with silicone elastomer coating, 180 °C; current factor common practice"
-	text97  = "input capacitor of a converter: 2 to 5 times for under 5 ms"
-	text98  = "filament lamps are marked with their watts at 12 V; UN R37 tests them at 13.5 V or 13.2 V, where they take (13.5/12)^1.55 and (13.2/12)^1.55 as much (published exponent of 0.55 of the current)"
-	text99  = "filament lamp inrush white paper: 10 to 12 times the running current, falling to about twice within 3 to 5 ms"
-	text100 = "UN R37, most power of H1, 68 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (one source)"
-	text101 = "motorcycle accessory articles: halogen lamps 55 W and 60 W (two sources); marked at 12 V, as UN R37 tests them at 13.2 V and finds up to 68 W and 75 W"
-	text102 = "UN R37, most power of H4, 75 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (from memory)"
-	text103 = "UN R37, most power of weaker filament of PY21/5W, 6.6 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
-	text104 = "UN R37, most power of PY21/5W, 26.5 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
-	text105 = "handbook table of boat loads"
-	text106 = "heated grip manual, series-wired 30 W; electronic controllers 45 W"
-	text107 = "heated clothing articles: jacket about 77 to 80 W"
-	text108 = "the socket's rating, 10 A at 12 V; common practice, no source"
-	text109 = "an installation guide's table for sockets of refrigerators and compressors, 5 mm² for 10 A at 5 m and 16 mm² for 30 A: 3 %, and 3.7 % in the 4 mm² that shops have (one source)"
-	text110 = "tracker data sheets, two types: 33 and 36.7 mA tracking, 5 mA asleep"
-	text111 = "1000 W out at an efficiency of 0.9; common practice, no source"
-	text112 = "installation manuals of inverters: 2 % at the highest current (two makers)"
-	text113 = "surge power twice the rated for some seconds"
-	text114 = "note on motor starting currents: small motors 3 times"
-	text115 = "note on motor starting currents: medium motors (blower) 4 times"
-	text116 = "recovery winch manual: 45 s on and 855 s off at 65 % of the load, 20 s at all of it; 1 min every 10 min is common practice, no source, and the longer of the two; 150 A at rated pull, the most in use, from memory"
-	text117 = "stall against rated pull"
-	text118 = "note on motor starting currents: large motors 5 to 7 times"
-	text119 = "web page on vehicle fridges: 45 W label, the most it draws running, average 60 to 70 % lower"
-	text120 = "installation manuals of compressor refrigerators: at most 0.5 V lost of 12 V (one maker); sizes to lengths that lose 0.23 V of 12 V (two makers): between them 2.5 %"
-	text121 = "web page on vehicle fridges: the compressor starts with 2 to 3 times its running current; for how long from memory"
-	text122 = "diesel air heaters of 2 kW: 10 to 30 W running, and about 10 A while the glow pin heats, for 1 to 3 min"
-	text123 = "installation manual of diesel air heaters: at most 0.5 V lost of 12 V; that is while the glow pin heats, at about 10 A (from memory): 0.146 V at the 2.9 A of running"
-	text124 = "starter currents: 80 to 180 A on motorcycles of 600 to 1000 cc, first peak 2 to 4 times for 20 to 100 ms"
-	text125 = "starter currents of quads of 400 to 800 cc: 80 to 160 A at 20 °C; first peak as of motorcycles"
-	text126 = "car service manual, petrol engine of 1.9 l: 80 to 130 A from 27 °C to 5 °C, 230 to 280 A at -20 °C; first peak from memory"
-	text127 = "starter currents of outboards of 40 to 115 hp: 100 to 200 A"
-	text128 = "starter currents of diesels of 1 to 3 l at 12 V: 150 to 350 A warm, twice as much in frost"
-	text129 = "starter currents of diesels of 5 to 9 l at 24 V: 200 to 400 A warm, twice as much in frost"
-	text130 = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
-	text131 = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
-	text132 = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
-	text133 = "ABYC E-11 limits of 3 % and 10 %, applied to vehicles"
-	text134 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, applied to vehicles"
-	text135 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
-	text136 = "rating not above the ampacity: this tool's own choice, stricter than the rules for boats"
-	text137 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
-	text138 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, applied to vehicles"
-	text139 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
-	text140 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
-	text141 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
-	text142 = "33 CFR 183.455(b)(1) and ABYC E-11: 7 in along the conductor"
-	text143 = "33 CFR 183.455(b)(2) and ABYC E-11: 40 in inside a sheath or enclosure all the way"
-	text144 = "rating not above the ampacity: stricter than 33 CFR 183.455(c)(1), up to 150 % below 50 V, and than 46 CFR 183.380(d) and ABYC E-11, the next standard rating up to 150 %: this tool's own choice"
-	text145 = "twice the 7 in of 33 CFR 183.455(b)(1)"
-	text146 = "ISO 10133:2012 clause 7.7: 1 mm² for single conductors over 200 mm, 0.75 mm² in a sheath; 33 CFR 183.425(e) asks for 16 AWG alone, (d) for 18 AWG in a sheath"
-	text147 = "ABYC E-11: 72 in from a battery post inside a sheath or enclosure all the way; 33 CFR 183.455, of boats with petrol engines, has no such distance"
-	text148 = "33 CFR 183.455(c)(1): rating not above 150 % of the table's current, boats below 50 V; ABYC E-11: the next rating up to 150 %"
-	text149 = "resting volts: charging notes table (100 to 25 % in two sources within 0.1 V); Peukert 1.25: two battery monitor manuals; charging 0.2 of capacity: AGM charge timing note; charge efficiency 0.85: lead-acid characteristics page; start reserve 0.6: car maker's bulletin (no start after 40 % used); resistance of 45-70 Ah car batteries 4-8 mΩ from memory"
-	text150 = "resting volts: powersports owner's manual and motorcycle battery care table; Peukert 1.11: two battery monitor manuals; 10 h rate: EN 50342-7; charging 0.4 of capacity: AGM charge timing note; charge efficiency 0.90: battery monitor guide; start reserve 0.6: car maker's bulletin; resistance of 14-20 Ah motorcycle batteries 6-12 mΩ from memory"
-	text151 = "resting volts and resistance from memory; Peukert 1.11: two battery monitor manuals; start reserve 0.6: car maker's bulletin"
-	text152 = "resting volts: LiFePO4 voltage reference table (state of charge from voltage is not reliable between 13.0 and 13.3 V); Peukert 1.05, resistance of 4-8 Ah starter batteries 5-15 mΩ, charging, efficiency and start reserve from memory"
-	text153 = "IEC 81346-2 class table as printed on a power-engineering page and in a discussion of designations"
-	text154 = "cable insulation properties note, 0.17 W/mK (IEC 60287-2-1 Table 1 says 5.0 to 6.0 K·m/W); short circuit IEC 60724 / IEC 61443"
-	text155 = "IEC 60287-2-1 Table 1, thermal resistivity of insulation; short circuit IEC 60724 / IEC 61443; emissivity from memory"
-	text156 = "IEC 60287-2-1 Table 1; short circuit IEC 61443 summary"
-	text157 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
-	text158 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
-	text159 = "plastics handbook values; no short-circuit limit published"
-	text160 = "ABYC E-11, breaking capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
-	text161 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table could not be read)"
-	text162 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
-	text163 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
-	text164 = "33 CFR 183.425 Table 5, all cells on two law portals"
-	text165 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
-	text166 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
-	text167 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
-	text168 = "ABYC E-11 Tables XIV and XV (a boatbuilder's teaching page and a colour page); ISO 10133 leaves the colours of positive conductors free, from memory"
-	text169 = "ABYC E-11: purple is ignition and instrument feed (two sources); that other electronics count as instruments: common practice, no source"
-	text170 = "ABYC E-11: orange is the accessory feed (two sources); that these loads count as accessories: common practice, no source"
-	text171 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, applied to switches of every rating"
-	text172 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
-	text173 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
-	text174 = "hand-held multimeters as sold: accuracy as a share of the reading and so many digits of the last place"
-	text175 = "how often each kind of place goes bad, as fitters tell it; no count is behind it"
-	text176 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
-	text177 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
-	text178 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
-	text179 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
-	text180 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
-	text181 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
-	text182 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
-	text183 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
-	text184 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
+	text86  = "efficiency 0.87 (0.80 to 0.92), own draw 30 mA (10 to 60 mA), output 13.8 V, input from 20 V of 24 V and from 38 V of 48 V on, sizes and studs"
+	text87  = "permanent-magnet stator with shunt regulator: 0.9 to 1.0 of the full current in the winding at no load, some 1.2 V lost in the regulator, hot over cold output 0.85 to 0.95"
+	text88  = "permanent-magnet stator with series regulator: it opens, at most 0.1 of the full current in the winding at no load; hot over cold output 0.85 to 0.95"
+	text89  = "claw-pole alternator with field control: hot over cold output 0.7 to 0.85 between 25 °C and 90 to 100 °C"
+	text90  = "ring-terminal size guide and product table for the colours and AWG ranges; mm² ranges, current and strip length from memory; resistance and pack common practice"
+	text91  = "tube lug ranges in mm² from memory; current of the largest 105 °C wire it takes, 33 CFR 183.425 Table 5; resistance and pack common practice"
+	text92  = "IEC 61210 guide page for the current by tab width; barrel ranges, strip length from memory; resistance and pack common practice"
+	text93  = "fuse blocks with M5 screws take a lug where the crimped contact takes no thicker wire; the clip and its resistance are the same; common practice, no source"
+	text94  = "splice bands (open barrel, under adhesive-lined tube) for the summed copper of several wires: ranges and strip length from memory; the rest as the butt splices"
+	text95  = "uninsulated parallel splices under adhesive-lined tube for the summed copper: ranges and strip length from memory; current, resistance and pack as the lugs"
+	text96  = "ratings: common practice; contact 55 K warmer at the rating, and allowed 125 °C in sealed families and 105 °C in open ones, the tin and brass of tabs, after USCAR-2 and IEC 60512-5-2 from memory"
+	text97  = "IEC 60684-3-400 to 402, glass textile sleeving with silicone elastomer coating, 180 °C; current factor common practice"
+	text98  = "input capacitor of a converter: 2 to 5 times for under 5 ms"
+	text99  = "filament lamps are marked with their watts at 12 V; UN R37 tests them at 13.5 V or 13.2 V, where they take (13.5/12)^1.55 and (13.2/12)^1.55 as much (published exponent of 0.55 of the current)"
+	text100 = "filament lamp inrush white paper: 10 to 12 times the running current, falling to about twice within 3 to 5 ms"
+	text101 = "UN R37, most power of H1, 68 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (one source)"
+	text102 = "motorcycle accessory articles: halogen lamps 55 W and 60 W (two sources); marked at 12 V, as UN R37 tests them at 13.2 V and finds up to 68 W and 75 W"
+	text103 = "UN R37, most power of H4, 75 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (from memory)"
+	text104 = "UN R37, most power of weaker filament of PY21/5W, 6.6 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
+	text105 = "UN R37, most power of PY21/5W, 26.5 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
+	text106 = "handbook table of boat loads"
+	text107 = "heated grip manual, series-wired 30 W; electronic controllers 45 W"
+	text108 = "heated clothing articles: jacket about 77 to 80 W"
+	text109 = "the socket's rating, 10 A at 12 V; common practice, no source"
+	text110 = "an installation guide's table for sockets of refrigerators and compressors, 5 mm² for 10 A at 5 m and 16 mm² for 30 A: 3 %, and 3.7 % in the 4 mm² that shops have (one source)"
+	text111 = "tracker data sheets, two types: 33 and 36.7 mA tracking, 5 mA asleep"
+	text112 = "1000 W out at an efficiency of 0.9; common practice, no source"
+	text113 = "installation manuals of inverters: 2 % at the highest current (two makers)"
+	text114 = "surge power twice the rated for some seconds"
+	text115 = "note on motor starting currents: small motors 3 times"
+	text116 = "note on motor starting currents: medium motors (blower) 4 times"
+	text117 = "recovery winch manual: 45 s on and 855 s off at 65 % of the load, 20 s at all of it; 1 min every 10 min is common practice, no source, and the longer of the two; 150 A at rated pull, the most in use, from memory"
+	text118 = "stall against rated pull"
+	text119 = "note on motor starting currents: large motors 5 to 7 times"
+	text120 = "web page on vehicle fridges: 45 W label, the most it draws running, average 60 to 70 % lower"
+	text121 = "installation manuals of compressor refrigerators: at most 0.5 V lost of 12 V (one maker); sizes to lengths that lose 0.23 V of 12 V (two makers): between them 2.5 %"
+	text122 = "web page on vehicle fridges: the compressor starts with 2 to 3 times its running current; for how long from memory"
+	text123 = "diesel air heaters of 2 kW: 10 to 30 W running, and about 10 A while the glow pin heats, for 1 to 3 min"
+	text124 = "installation manual of diesel air heaters: at most 0.5 V lost of 12 V; that is while the glow pin heats, at about 10 A (from memory): 0.146 V at the 2.9 A of running"
+	text125 = "starter currents: 80 to 180 A on motorcycles of 600 to 1000 cc, first peak 2 to 4 times for 20 to 100 ms"
+	text126 = "starter currents of quads of 400 to 800 cc: 80 to 160 A at 20 °C; first peak as of motorcycles"
+	text127 = "car service manual, petrol engine of 1.9 l: 80 to 130 A from 27 °C to 5 °C, 230 to 280 A at -20 °C; first peak from memory"
+	text128 = "starter currents of outboards of 40 to 115 hp: 100 to 200 A"
+	text129 = "starter currents of diesels of 1 to 3 l at 12 V: 150 to 350 A warm, twice as much in frost"
+	text130 = "starter currents of diesels of 5 to 9 l at 24 V: 200 to 400 A warm, twice as much in frost"
+	text131 = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
+	text132 = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
+	text133 = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
+	text134 = "ABYC E-11 limits of 3 % and 10 %, applied to vehicles"
+	text135 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, applied to vehicles"
+	text136 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
+	text137 = "rating not above the ampacity: this tool's own choice, stricter than the rules for boats"
+	text138 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
+	text139 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, applied to vehicles"
+	text140 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
+	text141 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
+	text142 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
+	text143 = "33 CFR 183.455(b)(1) and ABYC E-11: 7 in along the conductor"
+	text144 = "33 CFR 183.455(b)(2) and ABYC E-11: 40 in inside a sheath or enclosure all the way"
+	text145 = "rating not above the ampacity: stricter than 33 CFR 183.455(c)(1), up to 150 % below 50 V, and than 46 CFR 183.380(d) and ABYC E-11, the next standard rating up to 150 %: this tool's own choice"
+	text146 = "twice the 7 in of 33 CFR 183.455(b)(1)"
+	text147 = "ISO 10133:2012 clause 7.7: 1 mm² for single conductors over 200 mm, 0.75 mm² in a sheath; 33 CFR 183.425(e) asks for 16 AWG alone, (d) for 18 AWG in a sheath"
+	text148 = "ABYC E-11: 72 in from a battery post inside a sheath or enclosure all the way; 33 CFR 183.455, of boats with petrol engines, has no such distance"
+	text149 = "33 CFR 183.455(c)(1): rating not above 150 % of the table's current, boats below 50 V; ABYC E-11: the next rating up to 150 %"
+	text150 = "resting volts: charging notes table (100 to 25 % in two sources within 0.1 V); Peukert 1.25: two battery monitor manuals; charging 0.2 of capacity: AGM charge timing note; charge efficiency 0.85: lead-acid characteristics page; start reserve 0.6: car maker's bulletin (no start after 40 % used); resistance of 45-70 Ah car batteries 4-8 mΩ from memory"
+	text151 = "resting volts: powersports owner's manual and motorcycle battery care table; Peukert 1.11: two battery monitor manuals; 10 h rate: EN 50342-7; charging 0.4 of capacity: AGM charge timing note; charge efficiency 0.90: battery monitor guide; start reserve 0.6: car maker's bulletin; resistance of 14-20 Ah motorcycle batteries 6-12 mΩ from memory"
+	text152 = "resting volts and resistance from memory; Peukert 1.11: two battery monitor manuals; start reserve 0.6: car maker's bulletin"
+	text153 = "resting volts: LiFePO4 voltage reference table (state of charge from voltage is not reliable between 13.0 and 13.3 V); Peukert 1.05, resistance of 4-8 Ah starter batteries 5-15 mΩ, charging, efficiency and start reserve from memory"
+	text154 = "IEC 81346-2 class table as printed on a power-engineering page and in a discussion of designations"
+	text155 = "cable insulation properties note, 0.17 W/mK (IEC 60287-2-1 Table 1 says 5.0 to 6.0 K·m/W); short circuit IEC 60724 / IEC 61443"
+	text156 = "IEC 60287-2-1 Table 1, thermal resistivity of insulation; short circuit IEC 60724 / IEC 61443; emissivity from memory"
+	text157 = "IEC 60287-2-1 Table 1; short circuit IEC 61443 summary"
+	text158 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
+	text159 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
+	text160 = "plastics handbook values; no short-circuit limit published"
+	text161 = "ABYC E-11, breaking capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
+	text162 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table could not be read)"
+	text163 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
+	text164 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
+	text165 = "33 CFR 183.425 Table 5, all cells on two law portals"
+	text166 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
+	text167 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
+	text168 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
+	text169 = "ABYC E-11 Tables XIV and XV (a boatbuilder's teaching page and a colour page); ISO 10133 leaves the colours of positive conductors free, from memory"
+	text170 = "ABYC E-11: purple is ignition and instrument feed (two sources); that other electronics count as instruments: common practice, no source"
+	text171 = "ABYC E-11: orange is the accessory feed (two sources); that these loads count as accessories: common practice, no source"
+	text172 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, applied to switches of every rating"
+	text173 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
+	text174 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
+	text175 = "hand-held multimeters as sold: accuracy as a share of the reading and so many digits of the last place"
+	text176 = "how often each kind of place goes bad, as fitters tell it; no count is behind it"
+	text177 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
+	text178 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
+	text179 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
+	text180 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
+	text181 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
+	text182 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
+	text183 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
+	text184 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
+	text185 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )

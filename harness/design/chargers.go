@@ -34,6 +34,9 @@ func (x *Charger) LiveReason() string {
 	return "it starts by the voltage at its input"
 }
 
+// Converts tells of a converter: it feeds loads of its own voltage, and charges nothing.
+func (x *Charger) Converts() bool { return x.Type != nil && x.Type.InputV > 0 }
+
 // FromBattery tells of one that another battery feeds.
 func (x *Charger) FromBattery() bool { return x.Type != nil && x.Type.From == "battery" }
 
@@ -58,7 +61,9 @@ var chargerSection = section[Charger]{
 		Doc: "What charges a battery beside the engine: a DC-DC charger `fed by` the start battery, a solar panel's controller, a shore " +
 			"charger. The battery is `fed by` its name, over the fuse at that battery. A DC-DC charger takes constant power, from the voltage at " +
 			"its input at which it starts (the alternator charges) on, and takes less rather than pull its input below that at which it stops. Panels and their leads, and the mains, " +
-			"are no part of the harness: in which situations they give, these say (`sun`, `shore`).",
+			"are no part of the harness: in which situations they give, these say (`sun`, `shore`). A converter (`24 V to 12 V converter 20 A`) charges " +
+			"nothing: what is `fed by` it, over fuses or not, has its voltage, gets no more than its rating, and is not fed by anything else too; a " +
+			"relay form or load that the library has for several voltages is taken for that one.",
 		Example: "chargers:\n  booster: {type: DC-DC charger 30 A, at: locker, fed by: start end, returns to: house negative}\n" +
 			"  roof: {type: MPPT controller 20 A, panel: 180 W, at: locker, returns to: house negative}\n" +
 			"  shore: {type: shore charger 20 A, at: locker, returns to: house negative}\n" +
@@ -67,13 +72,13 @@ var chargerSection = section[Charger]{
 	keys: withCommon(append(append([]key[Charger]{
 		orAuto(rowKey(Key{Name: "type", Library: "chargers", Required: true, Example: "DC-DC charger 30 A",
 			Doc: "charger of the library: what it takes its power from, rating, voltages, efficiency; `auto` is chosen by sizing: one with " +
-				"a `panel` tracks it, one that is `fed by` something is a DC-DC charger, another a shore charger"},
+				"a `panel` tracks it, one that is `fed by` something is a DC-DC charger, another a shore charger; a converter is named"},
 			func(r *reader, name string) *library.ChargerType { return r.lib.ChargerFor(name, r.d.SystemV.Value) },
 			func(x *Charger) **library.ChargerType { return &x.Type }), func(x *Charger) { x.TypeAuto = true }),
 		quantityKey(Key{Name: "panel", Unit: quantity.Power, Min: 1, Max: 100_000, Example: "180 W",
 			Doc: "rated power of the panels on a solar controller, together"}, func(x *Charger) *Quantity { return &x.PanelW }),
 		quantityKey(Key{Name: "output", Unit: quantity.Voltage, Min: 5, Max: 64, Default: "the type's", Example: "14.2 V",
-			Doc: "voltage that it is set to hold at the battery it charges"}, func(x *Charger) *Quantity { return &x.OutputV }),
+			Doc: "voltage that it is set to hold at the battery it charges, or at its output as a converter"}, func(x *Charger) *Quantity { return &x.OutputV }),
 	}, feedKeys(func(x *Charger) *[]Feed { return &x.FedBy })...), chargerReturnKeys()...)...),
 	finish: func(r *reader, x *Charger, f field) { x.finish(r, f) },
 }
@@ -104,8 +109,8 @@ func (x *Charger) finish(r *reader, f field) {
 	case !panel && x.PanelW.Given():
 		r.report(x.PanelW.Pos, fmt.Sprintf("%s: %s has no panel", f.where, of), "a controller for panels, or no `panel`")
 	}
-	if systemV := r.d.SystemV.Value; systemV > 0 && x.Type.Volts != systemV {
-		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is for %s", f.where, of, quantity.Plain(x.Type.Volts, quantity.Voltage)),
+	if systemV := r.d.SystemV.Value; systemV > 0 && x.Type.SystemV() != systemV {
+		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is for %s", f.where, of, quantity.Plain(x.Type.SystemV(), quantity.Voltage)),
 			"a charger for "+quantity.Plain(systemV, quantity.Voltage))
 	}
 	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV()}
@@ -145,7 +150,7 @@ func (d *Design) ChargerRows(x *Charger) []*library.ChargerType {
 // chargerRows are those of one kind, of panels those that track them.
 func chargerRows(lib *library.Library, from string, volts float64) (rows []*library.ChargerType) {
 	for _, t := range lib.Chargers {
-		if t.From == from && t.Volts == volts && (from != "panel" || t.Tracks) {
+		if t.From == from && t.Volts == volts && t.InputV == 0 && (from != "panel" || t.Tracks) {
 			rows = append(rows, t)
 		}
 	}

@@ -92,8 +92,10 @@ var loadSection = section[Load]{
 			"    returns to: frame stud}\n"},
 	keys: withCommon(loadKeys()...),
 	finish: func(r *reader, x *Load, f field) {
-		x.figures(r, f)
-		x.character()
+		r.later = append(r.later, func() { // what feeds it says for which voltage
+			x.figures(r, f)
+			x.character()
+		})
 		r.fedOrInSeries(f)
 	},
 }
@@ -238,6 +240,9 @@ func (x *Load) figures(r *reader, f field) {
 		t = &library.LoadType{}
 	}
 	x.RatedV = r.d.SystemV.Value
+	if x.Converter != nil {
+		x.RatedV = x.Converter.Type.Volts
+	}
 	if x.given.rated.Given() {
 		x.RatedV = x.given.rated.Value
 	} else if t.RatedV > 0 {

@@ -41,6 +41,8 @@ type Common struct {
 	// SparkProof: the design says that it is ignition protected; SparkGiven: or that it is not.
 	SparkProof, SparkGiven bool
 	Pos                    problem.Pos
+	// Converter that feeds it, of a relay its contacts; nil = it has the system's voltage.
+	Converter *Charger
 
 	kind string // "a relay", as messages say it
 }

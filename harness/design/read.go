@@ -64,6 +64,10 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.joinPoles()
 	r.resolveConnections()
 	r.resolvePosts()
+	r.resolveConverters()
+	for _, finish := range r.later {
+		finish()
+	}
 	r.checkHanging()
 	r.checkReversed()
 	r.joinConnectors()
@@ -107,6 +111,8 @@ type reader struct {
 	unplaced    map[Part]bool // parts whose place is named wrongly: reported once
 
 	unplacedBattery bool
+
+	later []func() // what waits for the feeds
 }
 
 // namedPart is a name already taken and where.

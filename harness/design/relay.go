@@ -28,7 +28,10 @@ type Relay struct {
 	OffDelayS,
 	OnDelayS Quantity // how long it stays closed when its coil has lost supply; how long until it closes
 
-	halfOf Text // Half before it is looked up
+	CoilBy *Charger // converter that feeds its coil; nil = that has the system's voltage
+
+	halfOf   Text   // Half before it is looked up
+	formSaid string // Form as it is written
 }
 
 // Wired is the relay of the case at whose terminals the feed and return of the
@@ -156,11 +159,18 @@ func (r *reader) checkReversed() {
 
 // relayFormKey finds the form whose coil is for the system voltage.
 func relayFormKey() key[Relay] {
-	return orAuto(rowKey(Key{Name: "form", Library: "relay forms", Default: "`auto`", Example: "mini make",
-		Doc: "relay form; of a family, the one for the system voltage is taken; `auto` is chosen by sizing"},
+	row := rowKey(Key{Name: "form", Library: "relay forms", Default: "`auto`", Example: "mini make",
+		Doc: "relay form; of a family, the one for the voltage that feeds the coil is taken; `auto` is chosen by sizing"},
 		func(r *reader, name string) *library.RelayForm {
 			return r.lib.RelayFormFor(name, r.d.SystemV.Value)
-		}, func(x *Relay) **library.RelayForm { return &x.Form }), func(x *Relay) { x.FormAuto = true })
+		}, func(x *Relay) **library.RelayForm { return &x.Form })
+	read := row.read
+	row.read = func(r *reader, x *Relay, f field) {
+		if read(r, x, f); x.Form != nil {
+			x.formSaid = follow(f.node).Value
+		}
+	}
+	return orAuto(row, func(x *Relay) { x.FormAuto = true })
 }
 
 // The forms that stand in until sizing chooses one.
@@ -188,7 +198,7 @@ func (r *reader) fillRelays() {
 		case broken[x] || x.Rests:
 			name = usualChangeover
 		}
-		if x.Form = r.lib.RelayFormFor(name, r.d.SystemV.Value); x.Form == nil {
+		if x.Form = r.lib.RelayFormFor(name, r.d.CoilV(x)); x.Form == nil {
 			r.report(x.Pos, fmt.Sprintf("relay %s: no form is given and the library has no %q",
 				quoted(x.Name), name), oneOf(r.lib.Names("relay forms")))
 		}

@@ -231,13 +231,13 @@ func (l *LoadSpec) RatedA() float64 {
 }
 
 // DrawA is the rated current of a load's branch, or that of a coil's at the
-// system's nominal voltage.
+// nominal voltage of what feeds it.
 func (c *Circuit) DrawA(b *Branch) float64 {
 	switch {
 	case b.Load != nil:
 		return b.Load.RatedA()
 	case b.Ohm > 0:
-		return c.Design.NominalV() / b.Ohm
+		return c.NominalAt(b.A) / b.Ohm
 	}
 	return 0
 }

@@ -271,12 +271,12 @@ type asked struct {
 // ask leaves out some loads and coils.
 func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
 	f := &asked{make([]float64, len(u.c.Branches)), make([]float64, len(u.c.Branches))}
-	on, volts := isOn(s), u.c.busV(s)
+	on := isOn(s)
 	for _, b := range u.c.Branches {
 		if !u.draws(b, on, s) || leave != nil && leave(b) {
 			continue
 		}
-		a := u.c.drawAtA(b, volts)
+		a := u.c.drawAtA(b, u.c.busV(b.A, s))
 		f.ofA[b.Index] = a
 		for _, x := range u.way(b) {
 			f.amps[x.Index] += x.ShareA(a)
@@ -321,9 +321,12 @@ func (u *use) reached(b *Branch, s *design.Situation, asked []*Branch) bool {
 	return true
 }
 
-// busV is the voltage that loads have in a situation, but for what their wires lose: that
-// of the charging system, or of the full battery at rest.
-func (c *Circuit) busV(s *design.Situation) float64 {
+// busV is the voltage that loads fed at a node have in a situation, but for what their wires lose: that
+// of the charging system, of the full battery at rest, or of the converter that feeds them.
+func (c *Circuit) busV(fed *Node, s *design.Situation) float64 {
+	if c.ConverterOf(fed) != nil {
+		return c.HighestAt(fed)
+	}
 	if v := c.Design.Charging.RegulatedV.Value; Running(s) && v > 0 {
 		return v
 	}
@@ -341,14 +344,14 @@ const LampExponent = 0.55
 // drawAtA is what a load or coil draws at a voltage.
 func (c *Circuit) drawAtA(b *Branch, volts float64) float64 {
 	if b.Load == nil {
-		return c.DrawA(b) * volts / c.Design.NominalV()
+		return c.DrawA(b) * volts / c.NominalAt(b.A)
 	}
 	a := b.Load.RatedA()
 	if a == 0 {
 		return 0
 	}
 	if b.Load.StringA > 0 {
-		return a * volts / c.Design.NominalV()
+		return a * volts / c.NominalAt(b.A)
 	}
 	switch over := volts / b.Load.RatedV; b.Load.Behaves {
 	case design.Resistor:

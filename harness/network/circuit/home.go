@@ -6,7 +6,7 @@ import (
 )
 
 // Home is where the current of what is fed at a node returns to: the negative post of the
-// battery that feeds it (Supply).
+// battery, or of the converter, that feeds it (Supply).
 func (c *Circuit) Home(fed *Node) *Node {
 	_, minus := c.Supply(fed)
 	return minus
@@ -58,7 +58,7 @@ func (c *Circuit) WaysHome(fed, back *Node) iter.Seq[*Branch] {
 // Homes are the negative posts of the batteries that can feed a node, each once; the first
 // battery's where none can.
 func (c *Circuit) Homes(fed *Node) (list []*Node) {
-	if len(c.flow.posts) < 2 {
+	if len(c.flow.posts) < 2 && c.flow.converter == nil {
 		return []*Node{c.Negative()}
 	}
 	seen := map[*Node]bool{fed: true}

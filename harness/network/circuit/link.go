@@ -11,11 +11,12 @@ type flow struct {
 	order  []*Node // every node, those that feed before those that are fed
 	looped []*Node // nodes in or behind a circuit that feeds itself
 	// contacts by coil branch: the relay contacts that a coil moves
-	contacts map[*Branch][]*Branch
-	parts    map[design.Part]*Part // by design part
-	source   []bool                // by node: the positive post of a battery
-	posts    []*Node
-	limited  []*Node // the outputs of chargers
+	contacts  map[*Branch][]*Branch
+	parts     map[design.Part]*Part // by design part
+	source    []bool                // by node: the positive post of a battery
+	posts     []*Node
+	limited   []*Node // the outputs of chargers
+	converter []*Part // by node: that feeds it; nil = the design has none
 	// switchedBack tells that a contact stands in a return.
 	switchedBack bool
 }
@@ -69,6 +70,7 @@ func (c *Circuit) Link() {
 			c.flow.parts[p.Source.(*design.Charger).Input] = p
 		}
 	}
+	c.findConverters()
 	c.sortNodes()
 }
 
@@ -196,9 +198,13 @@ func (c *Circuit) ChargersAbove(n *Node) (chargers []*Part) {
 	return chargers
 }
 
-// Supply is the posts of the battery that feeds a node: the one at which its main feed
-// begins, the first one where nothing feeds it.
+// Supply is the posts of the battery that feeds a node, or the output of the converter that
+// does: where its main feed begins, the first battery where nothing feeds it.
 func (c *Circuit) Supply(n *Node) (plus, minus *Node) {
+	if p := c.ConverterOf(n); p != nil {
+		out := p.Output()
+		return out.A, out.B
+	}
 	if len(c.flow.posts) > 1 {
 		if way := c.MainFeed(n); len(way.Branches) > 0 {
 			n = way.Branches[0].A

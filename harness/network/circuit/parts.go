@@ -376,7 +376,7 @@ func (b *builder) addLoad(l *design.Load) {
 	}
 	ratedV := l.RatedV
 	if ratedV <= 0 {
-		ratedV = b.c.Design.NominalV()
+		ratedV = b.c.Design.NominalOf(l)
 	}
 	inlet := b.ownLead(p, l, plus.Node)
 	from := inlet

@@ -45,7 +45,7 @@ const MaxPaths = 64
 // the source outward, at most MaxPaths. all is false when there are more.
 // The time grows with the length of the ways listed.
 func (c *Circuit) FeedPaths(to *Node) (paths []Path, all bool) {
-	return walk(to, c.IsPost, func(n *Node) []*Branch { return n.fedBy },
+	return walk(to, c.begins, func(n *Node) []*Branch { return n.fedBy },
 		func(b *Branch) *Node { return b.A }, true)
 }
 
@@ -59,7 +59,7 @@ func (c *Circuit) ReturnPaths(from *Node) (paths []Path, all bool) {
 // MainFeed is the first of the feed paths of a node: what one would follow
 // first with a finger.
 func (c *Circuit) MainFeed(to *Node) Path {
-	return c.follow(to, c.IsPost, func(n *Node) []*Branch { return n.fedBy },
+	return c.follow(to, c.begins, func(n *Node) []*Branch { return n.fedBy },
 		func(b *Branch) *Node { return b.A }, true)
 }
 
@@ -262,6 +262,10 @@ func (u *upstream) between(hot, cold *Node) {
 func (u *upstream) fed(n *Node) {
 	if !u.hot[n.Index] {
 		u.hot[n.Index], u.up = true, append(u.up, n)
+		if p := u.c.ConverterOf(n); p != nil && u.coils { // what its converter needs, it needs
+			in := p.Converts()
+			u.between(in.A, in.B)
+		}
 	}
 }
 

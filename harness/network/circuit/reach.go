@@ -87,6 +87,9 @@ func (c *Circuit) liveKeyOff(closed func(*Branch) bool, pulledIn map[*Branch]boo
 		r.visit(post)
 	}
 	r.run(func(n *Node) {
+		if out := c.Gives(n); out != nil {
+			r.visit(out)
+		}
 		for _, b := range n.Branches {
 			contacts := c.flow.contacts[b]
 			if b.A == n && len(contacts) > 0 && !pulledIn[b] && !b.Senses() && (shut == nil || !shut[b.B.Index]) {

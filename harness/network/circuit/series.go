@@ -34,7 +34,7 @@ func (c *Circuit) StalledA(b *Branch, ratio float64) float64 {
 			ohm += x.Load.ratedOhm()
 		}
 	}
-	return c.Design.NominalV() / ohm
+	return c.NominalAt(b.String[0].A) / ohm
 }
 
 // ratedOhm is its voltage over its current, both as rated.
@@ -78,7 +78,7 @@ func (b *builder) addStrings() {
 				}
 			}
 		}
-		a := b.c.Design.NominalV() / ohm
+		a := b.c.Design.NominalOf(first) / ohm
 		if !math.IsInf(motorA, 1) {
 			a = math.Max(a, motorA)
 		}

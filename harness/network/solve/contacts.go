@@ -138,8 +138,8 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 			k.pullV, k.dropV, k.senses, k.closedA = r.Form.PullInV, r.Form.DropOutV, r.Form.Senses, r.Form.ClosedA
 		}
 	}
-	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
-	k.dropV = or(k.dropV, dropOutShare*c.Design.NominalV())
+	k.pullV = or(k.pullV, pullInShare*c.NominalAt(b.A))
+	k.dropV = or(k.dropV, dropOutShare*c.NominalAt(b.A))
 	return k
 }
 

@@ -49,6 +49,10 @@ func (n *Network) findConverters() {
 		if out == nil {
 			continue
 		}
+		if x := out.OfCharger(); n.opt.DiodesConduct && x.Converts() {
+			n.laws[out.Index] = Law{Kind: folded, Ohm: out.Ohm, EMFV: x.HeldV()}
+			continue
+		}
 		k := converter{out: out.Index, in: -1, spec: p.Source.(*design.Charger)}
 		if in := p.Converts(); in != nil {
 			k.in = in.Index

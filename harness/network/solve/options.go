@@ -54,6 +54,7 @@ type Options struct {
 
 	// DiodesConduct makes every diode a straight line through its knee, as if it pointed with
 	// its feed: what a short through it sees, whatever flows without one.
+	// and the output of every converter one through what it holds, whatever it is good for.
 	DiodesConduct bool
 
 	// Changes are faults and overrides that hold from the start.

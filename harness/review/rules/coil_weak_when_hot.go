@@ -44,7 +44,7 @@ loads:
 	Run: func(p *Pass) {
 		lowest := corner.TolerancesOf(p.d).LowestV
 		for part, r := range each[*design.Relay](p.facts) {
-			if coil := p.coilOf[part.Index]; coil != nil && r.Form != nil && !r.Form.Senses && r.Form.CoilV == p.d.NominalV() && !(part.AmbientC() > r.Form.MaxC) {
+			if coil := p.coilOf[part.Index]; coil != nil && r.Form != nil && !r.Form.Senses && r.Form.CoilV == p.d.CoilV(r) && r.CoilBy == nil && !(part.AmbientC() > r.Form.MaxC) {
 				p.judgeWeak(part, r.Form, coil, lowest)
 			}
 		}

@@ -33,7 +33,7 @@ loads:
 	Mended: []string{"Schottky diode 10 A", "silicon diode 3 A"},
 	Run: func(p *Pass) {
 		for part, d := range each[*design.Diode](p.facts) {
-			nominal, v := p.d.NominalV(), d.Type.ReverseV
+			nominal, v := p.d.NominalOf(d), d.Type.ReverseV
 			if v >= surgeFactor*nominal {
 				continue
 			}

@@ -37,8 +37,8 @@ charging:
 		"regulated: 57 V", "regulated: 28.4 V",
 	},
 	Run: func(p *Pass) {
-		need := p.d.HighestV()
 		for _, b := range p.fuses() {
+			need := p.c.HighestAt(b.A)
 			if t := b.Fuse.Type; t == nil || t.MaxV <= 0 || t.MaxV >= need {
 				continue
 			}

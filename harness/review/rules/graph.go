@@ -42,6 +42,10 @@ func (f *facts) floodBy(start []*circuit.Node, admit func(*circuit.Branch, *circ
 			reached[m.Index] = true
 			queue = append(queue, m)
 		}
+		if out := f.c.Gives(n); out != nil && !reached[out.Index] {
+			reached[out.Index] = true
+			queue = append(queue, out)
+		}
 	}
 	return reached
 }

@@ -33,7 +33,7 @@ loads:
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			least := minimumV(part)
-			if l := accessory(part); least == 0 && l != nil && l.RatedV >= ratedMostShare*p.d.NominalV() {
+			if l := accessory(part); least == 0 && l != nil && l.RatedV >= ratedMostShare*p.d.NominalOf(l) {
 				least = l.RatedV / ratedMostShare
 			}
 			if least > 0 {
@@ -53,7 +53,7 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	p.isOfOther(&fin, accessory(part))
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 	b := loadBranch(part)
-	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.d.NominalV(), v.decisive()-least)
+	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.c.NominalAt(b.A), v.decisive()-least)
 	p.say(fin, "voltage at %s: %s; it needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
 }
 

@@ -43,8 +43,8 @@ loads:
 			if r.Form == nil || p.coilOf[part.Index] == nil {
 				continue
 			}
-			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {
-				p.reportCoilNominal(part, r.Form)
+			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.CoilV(r) {
+				p.reportCoilNominal(part, r.Form, p.d.CoilV(r))
 			} else if !r.Form.Senses {
 				p.judgePullIn(part, r.Form)
 			}
@@ -52,12 +52,12 @@ loads:
 	},
 }
 
-func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
-	fin := ofPart(graver(over(p.d.NominalV(), form.CoilV), finding.Fault, finding.Danger), part)
+func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm, fedV float64) {
+	fin := ofPart(graver(over(fedV, form.CoilV), finding.Fault, finding.Danger), part)
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
-		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
+		{Name: "limit", Value: fedV, Unit: "V"}}
 	p.say(fin, "%s has a %s coil in a %s system",
-		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
+		part.Name, volts(form.CoilV), volts(fedV))
 }
 
 // suppliedV is the voltage below which a coil counts as not supplied: what

@@ -44,7 +44,7 @@ loads:
 const mostSeriesShare, mostMotorShare, leastSeriesShare = 1.1, 1.25, 0.8
 
 func (p *Pass) judgeShare(b *circuit.Branch, string []*circuit.Branch) {
-	rated := b.Load.RatedV / p.d.NominalV()
+	rated := b.Load.RatedV / p.c.NominalAt(string[0].A)
 	var most, least float64
 	var in *solve.Solution
 	for _, s := range p.allSolutions() {

@@ -46,13 +46,13 @@ loads:
 // 2; at 28 V lamps 8, motors 3 and even heaters 2.
 func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 	if s.RatingA.Given() {
-		if p.d.NominalV() > 12 {
+		if p.d.NominalOf(s) > 12 {
 			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1, nil}
 		}
 		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1, nil}
 	}
 	if s.Type != nil {
-		if t := s.Type; p.d.NominalV() > t.FullV {
+		if t := s.Type; p.d.NominalOf(s) > t.FullV {
 			return ContactRatings{t.ResistiveA / 2, t.LampA * 5 / 8, t.MotorA * 2 / 3, 1, nil}
 		}
 		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1, nil}

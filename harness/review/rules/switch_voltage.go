@@ -39,8 +39,8 @@ loads:
 `,
 	Mended: []string{"type: sealed rocker 20 A", "rating: 20 A"},
 	Run: func(p *Pass) {
-		v := p.d.NominalV()
 		for part, s := range each[*design.Switch](p.facts) {
+			v := p.d.NominalOf(s)
 			if s.Type == nil || s.RatingA.Given() || !over(v, s.Type.BreakV) {
 				continue
 			}

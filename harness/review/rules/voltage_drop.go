@@ -112,7 +112,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	}
 	_, most := quantity.Against(lead.decisive(), limit, quantity.Share)
 	fin.What = fmt.Sprintf("drop to %s: %s, %s%s; %s at nominal in its wires (limit %s, %s)",
-		part.Name, volts(lead.decisive()*p.d.NominalV()), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), most, kind) +
+		part.Name, volts(lead.decisive()*p.c.NominalAt(b.A)), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), most, kind) +
 		p.mostLost(part, b, lead.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
 	if v.severity == finding.Advice {
@@ -128,8 +128,8 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	if !byWires && v.severity != finding.Advice {
 		bound *= MostWholeDrop
 	}
-	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, judged.cornered), byWires, judged.decisive()*p.d.NominalV(),
-		(judged.decisive()-bound)*p.d.NominalV())
+	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, judged.cornered), byWires, judged.decisive()*p.c.NominalAt(b.A),
+		(judged.decisive()-bound)*p.c.NominalAt(b.A))
 	p.report(fin)
 }
 
@@ -309,14 +309,14 @@ func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
 	})
 }
 
-// dropShare is a drop while a load is on, as a share of the system voltage.
+// dropShare is a drop while a load is on, as a share of the nominal voltage of what feeds it.
 func (f *facts) dropShare(b *circuit.Branch, dropV func(*solve.Solution) float64) measure {
 	on := func(s *solve.Solution) bool { return s.LoadOn[b.Index] }
 	return f.figureOf(1, on, func(s *solve.Solution) float64 {
 		if !on(s) {
 			return 0
 		}
-		return dropV(s) / f.d.NominalV()
+		return dropV(s) / f.c.NominalAt(b.A)
 	})
 }
 

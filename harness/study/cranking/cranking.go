@@ -132,7 +132,7 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 		k.PostsV = lower(k.PostsV, volts(turning, posts))
 		k.FirstV = lower(k.FirstV, volts(turn(s, peak), posts))
 		for _, b := range c.Branches {
-			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || !turning.LoadOn[b.Index] || math.IsNaN(turning.LoadV(b)) {
+			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.OfCharger() != nil || !turning.LoadOn[b.Index] || math.IsNaN(turning.LoadV(b)) {
 				continue
 			}
 			i, known := at[b]

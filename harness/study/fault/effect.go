@@ -72,7 +72,7 @@ func effect(c *circuit.Circuit, b *circuit.Branch, before, after state, limitV f
 		was, now = math.Abs(was), math.Abs(now)
 	}
 	rated := ratedV(c, b)
-	limitV = bearsV(b, limitV)
+	limitV = bearsV(c, b, limitV)
 	switch {
 	case b.Load == nil && pulls(c, b, after) && !pulls(c, b, before):
 		return Pulled
@@ -96,18 +96,21 @@ func ratedV(c *circuit.Circuit, b *circuit.Branch) float64 {
 	case b.Load != nil:
 		return b.Load.RatedV
 	case c.Design != nil:
-		return c.Design.NominalV()
+		return c.NominalAt(b.A)
 	}
 	return 12
 }
 
 // bearsV is the voltage that a load bears by its design; of others the limit.
-func bearsV(b *circuit.Branch, limitV float64) float64 {
+func bearsV(c *circuit.Circuit, b *circuit.Branch, limitV float64) float64 {
 	if b.Load == nil {
 		return limitV
 	}
+	if p := c.ConverterOf(b.A); p != nil { // what its converter holds is ordinary there
+		limitV = math.Max(p.Output().OfCharger().HeldV(), b.Load.RatedV)
+	}
 	if x := b.OfCharger(); x != nil {
-		limitV = math.Max(limitV, chargerBears*x.Type.Volts)
+		limitV = math.Max(limitV, chargerBears*x.Type.SystemV())
 	}
 	if len(b.String) > 0 { // made for its share alone
 		limitV = math.Min(limitV, ratedMostShare*b.Load.RatedV)
@@ -132,7 +135,7 @@ func leastChangeV(c *circuit.Circuit, b *circuit.Branch, before state, limitV fl
 	if b.Load != nil && b.Load.Reverses {
 		was = math.Abs(was)
 	}
-	least := math.Min(reversedV, math.Max(bearsV(b, limitV)-was, sourceV))
+	least := math.Min(reversedV, math.Max(bearsV(c, b, limitV)-was, sourceV))
 	switch {
 	case was < 0:
 		return 0

@@ -93,6 +93,9 @@ func (l *loom) current(p point, backOhm float64) (flow, bool) {
 	if least.net == nil {
 		return flow{}, false
 	}
+	if from := p.draws[0].Node; least.amps > 0 {
+		least.amps = math.Min(least.amps, limitA(l.c, from, l.state))
+	}
 	// The last response is the one that the walk reads.
 	if least.net != l.nets[len(l.nets)-1] {
 		least.net.response.Draw(p.draws...)

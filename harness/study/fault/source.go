@@ -77,11 +77,24 @@ func batteryOhm(c *circuit.Circuit) float64 {
 	return circuit.BatteryOhm
 }
 
+// converterLimit is the current to which a converter limits its output, over its rating; one that
+// is weak gives its rating and no more. From memory: makers limit at 1.05 to 1.5 times it.
+var converterLimit = [2]float64{Strong: 1.5, Weak: 1}
+
+// limitA is the most that a converter drives into a short at a node; +Inf where a battery feeds it.
+func limitA(c *circuit.Circuit, n *circuit.Node, state int) float64 {
+	if p := c.ConverterOf(n); p != nil {
+		return converterLimit[state] * p.Output().OfCharger().Type.RatingA
+	}
+	return math.Inf(1)
+}
+
 // loom is the network without loads, every contact closed, in one state.
 type loom struct {
-	c    *circuit.Circuit
-	nets []*net // of the source's two bounds; one without charging
-	hot  bool
+	c     *circuit.Circuit
+	nets  []*net // of the source's two bounds; one without charging
+	hot   bool
+	state int
 
 	feedOhm []float64 // by node, see feedOhms; of the weak state alone
 }
@@ -96,7 +109,7 @@ type net struct {
 
 // newLoom solves the network of a state.
 func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest bool) *loom {
-	l := &loom{c: c, hot: state == Weak}
+	l := &loom{c: c, hot: state == Weak, state: state}
 	for i, opt := range options(c, src, state, rest) {
 		n := plan.Network(keyOn, opt)
 		if r := n.Responder(); r != nil {
@@ -113,7 +126,7 @@ func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest b
 func again(looms [2][]*loom) (out [2][]*loom) {
 	for state, list := range looms {
 		for _, l := range list {
-			own := &loom{c: l.c, hot: l.hot, feedOhm: l.feedOhm}
+			own := &loom{c: l.c, hot: l.hot, state: l.state, feedOhm: l.feedOhm}
 			for _, n := range l.nets {
 				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm, n.of})
 			}
