@@ -82,9 +82,10 @@ func (w *view) findDrops() {
 			continue
 		}
 		share, _ := corner.DropLimit(w.s.d, b.Load.Load.Critical)
-		limitV := share * w.s.d.NominalV()
+		fedV := w.v.c.NominalAt(b.A)
+		limitV := share * fedV
 		aim, _ := corner.DropAim(w.v.c, b)
-		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*w.s.d.NominalV()) })
+		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*fedV) })
 		whole := w.worstDrop(b, nominal, false, func(float64) float64 { return limitV })
 		if whole != nil {
 			whole.limitV = wholeLimitV(whole.limitV, whole.nowV-wires.nowV)

@@ -119,7 +119,7 @@ func (w *view) noteUnable(i int) {
 	}
 	for k := range w.s.slots[i].fuses {
 		c := &w.s.slots[i].fuses[k]
-		if c.kind.BreakingAt(w.s.d.NominalV()) >= f.FaultA {
+		if c.kind.BreakingAt(w.v.c.NominalAt(b.A)) >= f.FaultA {
 			continue
 		}
 		if c.otherG > 0 {
@@ -168,7 +168,7 @@ func (w *view) carrying(i int, share float64) []bool {
 	for k, c := range s.fuses {
 		amps := math.Max(math.Max(w.amps[b.Index]*share, w.alone(below)), givenA)
 		ok[k] = s.offers(k) && w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
-			c.kind.MaxV >= w.s.d.HighestV() && w.starts(b, c, below)
+			c.kind.MaxV >= w.v.c.HighestAt(b.A) && w.starts(b, c, below)
 	}
 	return ok
 }

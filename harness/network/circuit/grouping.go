@@ -276,7 +276,7 @@ func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
 		if !u.draws(b, on, s) || leave != nil && leave(b) {
 			continue
 		}
-		a := u.c.drawAtA(b, u.c.busV(b.A, s))
+		a := u.c.DrawAtA(b, u.c.busV(b.A, s))
 		f.ofA[b.Index] = a
 		for _, x := range u.way(b) {
 			f.amps[x.Index] += x.ShareA(a)
@@ -341,8 +341,8 @@ func (c *Circuit) busV(fed *Node, s *design.Situation) float64 {
 // (as quoted by the lamp re-rating literature).
 const LampExponent = 0.55
 
-// drawAtA is what a load or coil draws at a voltage.
-func (c *Circuit) drawAtA(b *Branch, volts float64) float64 {
+// DrawAtA is what a load or coil draws at a voltage.
+func (c *Circuit) DrawAtA(b *Branch, volts float64) float64 {
 	if b.Load == nil {
 		return c.DrawA(b) * volts / c.NominalAt(b.A)
 	}

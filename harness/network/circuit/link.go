@@ -173,8 +173,12 @@ func (c *Circuit) Links(post *Node) (list []*Branch) {
 // OfCharger tells of the node of a charger's output.
 func (c *Circuit) OfCharger(n *Node) bool { return slices.Contains(c.flow.limited, n) }
 
-// ChargersAbove are the chargers that alone feed a node; none where a battery does too.
+// ChargersAbove are the chargers that alone feed a node; none where a battery does too, or a
+// converter, which charges nothing.
 func (c *Circuit) ChargersAbove(n *Node) (chargers []*Part) {
+	if c.ConverterOf(n) != nil {
+		return nil
+	}
 	seen := map[*Node]bool{n: true}
 	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
 		at := queue[0]

@@ -21,9 +21,13 @@ func (f *facts) chargingCable() (way []*circuit.Branch) {
 	return way
 }
 
-// chargerCable is the way between the output of a charger and the battery that it charges, and back.
+// chargerCable is the way between the output of a charger and the battery that it charges, and back; of a converter
+// all before the fuses of what it feeds.
 func (f *facts) chargerCable(out *circuit.Branch) (way []*circuit.Branch) {
 	plus, minus := f.c.Supply(out.A)
+	if out.OfCharger().Converts() {
+		way, minus = f.unfusedFrom(out.A), f.c.Negative()
+	}
 	for n := out.A; n != plus && len(n.FeedsOn()) > 0 && !f.c.IsPost(n); n = n.FeedsOn()[0].B {
 		way = append(way, n.FeedsOn()[0])
 	}
@@ -31,6 +35,18 @@ func (f *facts) chargerCable(out *circuit.Branch) (way []*circuit.Branch) {
 		way = append(way, n.ReturnsBy()[0])
 	}
 	return way
+}
+
+// unfusedFrom are the branches that a node feeds, but for fuses and what is behind them.
+func (f *facts) unfusedFrom(n *circuit.Node) (list []*circuit.Branch) {
+	f.below(n, func(b *circuit.Branch) bool {
+		fused := b.Kind == circuit.FuseBranch
+		if !fused && b.Feeds() {
+			list = append(list, b)
+		}
+		return !fused
+	})
+	return list
 }
 
 // chargingLostV is what the charging cable loses of the machine's greatest hot output, and the

@@ -52,7 +52,7 @@ func (p *Pass) chargerDrop(part *circuit.Part) {
 	out := part.Output()
 	x := out.OfCharger()
 	lostV, wire := lostAlong(p.chargerCable(out), x.Type.RatingA)
-	if wire == nil || !over(lostV, mostChargeDrop*p.d.NominalV()) {
+	if wire == nil || x.Converts() || !over(lostV, mostChargeDrop*p.d.NominalV()) { // what it feeds has its own limits
 		return
 	}
 	fin := ofWire(finding.Advice, wire)
@@ -77,6 +77,9 @@ func (p *Pass) chargerStarved(part *circuit.Part) {
 	gives := takes * inV * x.Type.Efficiency / x.HeldV()
 	fin := ofWire(finding.Advice, wire)
 	fin.Why = "the battery is charged slower than the charger is bought for, and at less engine speed not at all"
+	if x.Converts() {
+		fin.Why = "what it feeds gets less than it is bought for"
+	}
 	fin.Change = "use a thicker or shorter cable to its input"
 	atLeast(&fin, "current given", gives, x.Type.RatingA, "A")
 	p.say(fin, "the cable to %s pulls its input from %s down to %s, below which it takes less: it gives %s of its rated %s", part.Name,

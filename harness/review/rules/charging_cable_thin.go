@@ -13,7 +13,7 @@ var chargingCableThin = &Rule{
 	Says:  "carries less than the charging system gives",
 	Doc: "Each wire between the charging system and the battery, where the design says its cable, against the greatest " +
 		"output of the curve: a battery that is low takes it all, in whatever situation. Hot the machine gives it for good, cold for minutes. The same of the wires at the " +
-		"input and the output of a charger, at its rated current or that of its panels, where no situation has them carry more than they may.",
+		"input and the output of a charger, at its rated current or that of its panels, and of a converter at all wires before the fuses of what it feeds, since it drives its rating into a short for good, where no situation has them carry more than they may.",
 	Formula:  "greatest output, or rated current of a charger, ≤ allowed current of the wire; at its input rated output power / efficiency / voltage there",
 	Limits:   "the allowed current, as of wire-over-current",
 	Why:      "the cable overheats after every start on a battery that is low, and no fuse opens",

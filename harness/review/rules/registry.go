@@ -32,6 +32,7 @@ var registry = sorted(
 	connectorOverload,
 	connectorWireSize,
 	connectorsAlike,
+	converterOverloaded,
 	crowdedStud,
 	coverUnsuited,
 	dataMissing,
