@@ -26,9 +26,9 @@ type Charger struct {
 	Input *Load
 }
 
-// LiveReason is why it may be live with the key off: it starts by the voltage at its input.
+// LiveReason is why it may be live with the key off: a charger starts by the voltage at its input.
 func (x *Charger) LiveReason() string {
-	if r := x.Common.LiveReason(); r != "" || !x.FromBattery() {
+	if r := x.Common.LiveReason(); r != "" || !x.FromBattery() || x.Converts() {
 		return r
 	}
 	return "it starts by the voltage at its input"

@@ -29,7 +29,7 @@ func (d *Design) HighestV() float64 {
 func (d *Design) HeldV() float64 {
 	held := d.Charging.RegulatedV.Or(0)
 	for _, x := range d.Chargers {
-		if x.Type != nil {
+		if x.Type != nil && !x.Converts() { // what it feeds has its own; see circuit.HighestAt
 			held = max(held, x.HeldV())
 		}
 	}

@@ -190,6 +190,7 @@ const (
 	stub       shortVerdict = "stub" // from the battery to its first fuse, no longer than is allowed
 	tooWeak    shortVerdict = "may never open"
 	wireHurt   shortVerdict = "wire damaged"
+	limited    shortVerdict = "converter limits" // to what every wire on the way carries for good
 	overBreaks shortVerdict = "over breaking capacity"
 )
 
@@ -203,6 +204,8 @@ func verdictOf(c *circuit.Circuit, sh *fault.Short) shortVerdict {
 		switch {
 		case (r.Device == nil || r.Bare) && sh.Wire != nil && (c.IsPost(sh.Wire.From.Node) || c.IsPost(sh.Wire.To.Node)) && c.Tail(sh.Wire):
 			return stub
+		case r.Device == nil && r.Limited && (r.Worst == nil || r.Worst.Survives()):
+			worst = limited
 		case r.Device == nil || r.Bare:
 			return noFuse
 		case r.Worst != nil && !r.Worst.Survives():

@@ -128,6 +128,11 @@ func TestRandomChargersAgainstNgspice(t *testing.T) {
 	againstNgspice(t, 50000, solvetest.RandomChargers)
 }
 
+// The same with converters that feed loads of a lower voltage.
+func TestRandomConvertersAgainstNgspice(t *testing.T) {
+	againstNgspice(t, 70000, solvetest.RandomConverters)
+}
+
 // The same with relays that latch or are held by their delay, a motor that runs either way, and a charging
 // system at the end of its cable.
 func TestRandomStaysAgainstNgspice(t *testing.T) {

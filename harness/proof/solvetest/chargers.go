@@ -12,7 +12,11 @@ import (
 
 // AddCharger adds a charger of the library; in is nil of one that no battery feeds.
 func (b *Builder) AddCharger(name, row string, panelW float64, in, out *circuit.Node) *circuit.Part {
-	x := &design.Charger{Common: design.Common{Name: name}, Type: library.Default().Charger(row), PanelW: Given(panelW)}
+	return b.addCharger(name, library.Default().Charger(row), panelW, in, out)
+}
+
+func (b *Builder) addCharger(name string, t *library.ChargerType, panelW float64, in, out *circuit.Node) *circuit.Part {
+	x := &design.Charger{Common: design.Common{Name: name}, Type: t, PanelW: Given(panelW)}
 	p := &circuit.Part{Index: len(b.C.Parts), Kind: circuit.Charger, Name: name, Source: x}
 	b.C.Parts = append(b.C.Parts, p)
 	add := func(kind circuit.BranchKind, at *circuit.Node, ohm float64) *circuit.Branch {

@@ -59,7 +59,7 @@ func (p *Pass) judgeChargeRate(part *circuit.Part, bank *design.Bank, store *des
 	var engine, shore summed
 	for charger, x := range each[*design.Charger](p.facts) {
 		switch {
-		case p.c.Charged(charger) != bank:
+		case x.Converts() || p.c.Charged(charger) != bank:
 		case x.FromBattery():
 			engine.add(x.Name, chargerA(x))
 		case x.PanelW.Value == 0:

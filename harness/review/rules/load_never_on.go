@@ -50,7 +50,7 @@ situations:
 
 // judgeSourceless asks about a charger whose source gives in no situation.
 func (p *Pass) judgeSourceless(part *circuit.Part, x *design.Charger) {
-	if slices.ContainsFunc(p.usable, func(s *solve.Solution) bool { return p.couldCharge(x, s) }) {
+	if x.Converts() || slices.ContainsFunc(p.usable, func(s *solve.Solution) bool { return p.couldCharge(x, s) }) {
 		return
 	}
 	source := "`sun`"

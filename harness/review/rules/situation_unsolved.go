@@ -91,10 +91,21 @@ func (p *Pass) reportUnsolved(s *solve.Solution, where string, cause int) {
 	if s.At != nil && len(s.At.Terminals) > 0 {
 		f.Pos = s.At.Terminals[0].Part.Pos
 	}
+	if x := p.collapsedBehind(s); x != nil {
+		f.Change = "ask less of " + x.Name + ", or fit a larger one: thicker wires help only where those between it and the load lose much"
+	}
 	for _, part := range p.partsOf(circuit.Load) {
 		if l := accessory(part); l != nil && s.At != nil && loadBranch(part) != nil && loadBranch(part).A == s.At {
 			p.isOfOther(&f, l)
 		}
 	}
 	p.report(f)
+}
+
+// collapsedBehind is the converter behind which a situation collapses; nil = none.
+func (p *Pass) collapsedBehind(s *solve.Solution) *circuit.Part {
+	if s.At == nil {
+		return nil
+	}
+	return p.c.ConverterOf(s.At)
 }

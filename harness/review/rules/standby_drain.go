@@ -81,7 +81,7 @@ func (p *Pass) chargerRunsOn() (any bool) {
 	}
 	for part, x := range each[*design.Charger](p.facts) {
 		in := part.Converts()
-		if in == nil || !(parked.Amps(in) > leastChargeA) || p.in.Budget.StandbyA < parked.Amps(in)/2 {
+		if in == nil || x.Converts() || !(parked.Amps(in) > leastChargeA) || p.in.Budget.StandbyA < parked.Amps(in)/2 {
 			continue
 		}
 		any = true

@@ -26,8 +26,8 @@ type Clearing struct {
 	// Bare tells that some of the current comes from the battery without
 	// passing a device; Parallel that more than one way feeds the fault.
 	Bare, Parallel bool
-	// limited tells that all comes from a charger, which bears a short: it ends nothing, and is waited for by none.
-	limited bool
+	// Limited tells that all comes from a charger or converter, which bears a short: it ends nothing, and is waited for by none.
+	Limited bool
 }
 
 // TooWeak tells that a device is there and may never open.
@@ -149,7 +149,7 @@ func (w *walk) node(n *circuit.Node) Clearing {
 		w.known[n.Index] = c
 		return c
 	}
-	c.limited = w.s.Circuit.OfCharger(n)
+	c.Limited = w.s.Circuit.OfCharger(n)
 	w.known[n.Index] = c
 	first := true
 	for _, b := range n.FedBy() {
@@ -203,9 +203,9 @@ func (w *walk) backward(b *circuit.Branch) Clearing {
 // both is two ways that feed a fault: it ends when the later is open.
 func both(a, b Clearing) Clearing {
 	switch {
-	case a.limited && a.Device == nil:
+	case a.Limited && a.Device == nil:
 		return b
-	case b.limited && b.Device == nil:
+	case b.Limited && b.Device == nil:
 		return a
 	}
 	out := a

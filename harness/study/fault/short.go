@@ -86,7 +86,7 @@ func (s *Study) shorts() {
 		}
 	}
 	for _, b := range c.Branches {
-		if isAccessory(b) && len(b.String) == 0 || b.IsCoil() || b.Kind == circuit.OutputBranch {
+		if isAccessory(b) && len(b.String) == 0 || b.IsCoil() || b.Kind == circuit.OutputBranch && !b.OfCharger().Converts() {
 			s.insidePart(b)
 		}
 	}

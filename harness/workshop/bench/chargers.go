@@ -16,8 +16,7 @@ const (
 // battery before its first fuse has had its first power.
 func (m *maker) chargers() []*Section {
 	g := &Group{}
-	setup := []string{"The output lead off the battery it charges, its end covered. One that wants a battery at its output before it starts is put on it " +
-		"through its own fuse, after first power."}
+	var setup []string
 	done := map[string]bool{}
 	say := func(from, text string) {
 		if !done[from] {
@@ -30,9 +29,15 @@ func (m *maker) chargers() []*Section {
 		if !ok || x.Type == nil {
 			continue
 		}
+		if x.Converts() {
+			say("converter", "A converter: its output lead off, its end covered.")
+		} else {
+			say("charger", "The output lead off the battery it charges, its end covered. One that wants a battery at its output before it starts is put on it "+
+				"through its own fuse, after first power.")
+		}
 		switch x.Type.From {
 		case "battery":
-			say("battery", "A DC-DC charger: its input lead off, the supply with a limit of 2 A between its + and −. Raise the volts slowly until it starts, by its lamp "+
+			say("battery", "One that a battery feeds: its input lead off, the supply with a limit of 2 A between its + and −. Raise the volts slowly until it starts, by its lamp "+
 				"or by volts at its output, then lower them until it stops.")
 			g.Checks = append(g.Checks, chargerVolts(p, "starts, rising, + to −", x.Type.StartsV),
 				chargerVolts(p, "takes no more, falling, + to −", x.Type.StopsV), chargerVolts(p, "held while it runs, out to −", x.HeldV()))

@@ -398,16 +398,23 @@ func (m *maker) posts(s *solved) *Check {
 		Nominal: nominal, Low: low, High: high, Basis: basisVolts, Probe: s.between(m.c.Positive(), m.c.Negative())}
 }
 
-// allPosts are posts and the same of further batteries, against which what they feed is read.
+// allPosts are posts and the same of further batteries and of converters that run, against which what they feed is read.
 func (m *maker) allPosts(s *solved) []*Check {
 	list := []*Check{m.posts(s)}
-	for _, post := range m.c.Posts()[1:] {
-		plus, minus := m.c.Supply(post)
+	further := func(p *circuit.Part, at *circuit.Node, where string) {
+		plus, minus := m.c.Supply(at)
 		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[plus.Index] - sol.NodeV[minus.Index] })
 		low, high = widen(low, high, VoltShare, VoltFixedV/2)
-		p := plus.Terminals[0].Part
-		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: postsOnly + "what it feeds is read against it", Quantity: quantity.Voltage,
+		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: where + "what it feeds is read against it", Quantity: quantity.Voltage,
 			Nominal: nominal, Low: low, High: high, Basis: basisVolts, Probe: s.between(plus, minus)})
+	}
+	for _, post := range m.c.Posts()[1:] {
+		further(post.Terminals[0].Part, post, postsOnly)
+	}
+	for _, p := range m.c.Parts {
+		if out := p.Output(); out != nil && out.OfCharger().Converts() && s.nominal.NodeV[out.A.Index] > deadV {
+			further(p, out.A, "out and −: ")
+		}
 	}
 	return list
 }
@@ -475,6 +482,9 @@ func (m *maker) point(s *solved, p *circuit.Part) *Check {
 	switch p.Kind {
 	case circuit.Block:
 		plus, minus, where = p.Terminal("in").Node, m.c.Negative(), "input and battery −"
+		if x := m.c.ConverterOf(plus); x != nil {
+			minus, where = x.Output().B, "input and − of "+x.Ref
+		}
 	case circuit.Load:
 		plus, minus = p.Terminal("+").Node, p.Terminal("-").Node
 		if l, ok := p.Source.(*design.Load); ok && slices.Contains(s.situation.Reversed, l) {
