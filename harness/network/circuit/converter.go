@@ -61,7 +61,7 @@ func (c *Circuit) Gives(n *Node) *Node {
 		return nil
 	}
 	for _, t := range n.Terminals {
-		if in := t.Part.Converts(); in != nil && in.A == n && in.OfCharger().Converts() {
+		if in := t.Part.Converter(); in != nil && in.A == n {
 			return t.Part.Output().A
 		}
 	}
@@ -75,4 +75,22 @@ func (c *Circuit) begins(n *Node) bool {
 	}
 	p := c.ConverterOf(n)
 	return p != nil && p.Output().A == n
+}
+
+// Converter is the load that a converter is to what feeds it; nil of others, chargers too.
+func (p *Part) Converter() *Branch {
+	if in := p.Converts(); in != nil && in.OfCharger().Converts() {
+		return in
+	}
+	return nil
+}
+
+// SourceA is what the current of a load is to the system's battery: behind a converter what that takes
+// for it, at nominal volts.
+func (c *Circuit) SourceA(fed *Branch, amps float64) float64 {
+	if p := c.ConverterOf(fed.A); p != nil {
+		t := p.Output().OfCharger().Type
+		return amps * t.Volts / (t.InputV * t.Efficiency)
+	}
+	return amps
 }

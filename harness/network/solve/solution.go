@@ -123,6 +123,20 @@ func (s *Solution) OthersV(b *circuit.Branch) (sum float64) {
 // LostV is what is lost between the posts of the battery and a load: in wires, fuses and contacts.
 func (s *Solution) LostV(b *circuit.Branch) float64 { return s.PostsV(b) - s.OthersV(b) - s.LoadV(b) }
 
+// SourceA is what a load's current, 0 where that is not known, is to the system's battery: of one behind a
+// converter what the converter takes for it.
+func (s *Solution) SourceA(load *circuit.Branch) float64 {
+	a := math.Abs(s.BranchA[load.Index])
+	if p := s.Circuit.ConverterOf(load.A); p != nil && a > 0 {
+		out, in := p.Output(), p.Converts()
+		a *= s.Volts(out) / (s.Volts(in) * out.OfCharger().Type.Efficiency)
+	}
+	if math.IsNaN(a) {
+		return 0
+	}
+	return a
+}
+
 // Given is the current out of a battery, of its branch; negative = it is charged.
 func (s *Solution) Given(battery *circuit.Branch) float64 { return -s.BranchA[battery.Index] }
 

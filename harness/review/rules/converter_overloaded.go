@@ -28,13 +28,17 @@ chargers:
   dropper: {type: 24 V to 12 V converter 10 A, at: battery tray, fed by: lamp fuse, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm², length: 100 mm}}
 fuses:
   lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 4 mm², length: 100 mm}}
-  lamp end: {type: blade C, rating: 15 A, at: battery tray, fed by: dropper, wire: {size: 4 mm², length: 100 mm}}
+  left end: {type: blade C, rating: 5 A, at: battery tray, fed by: dropper, wire: {size: 4 mm², length: 100 mm}}
+  right end: {type: blade C, rating: 5 A, at: battery tray, fed by: dropper, wire: {size: 4 mm², length: 100 mm}}
+  seat end: {type: blade C, rating: 5 A, at: battery tray, fed by: dropper, wire: {size: 4 mm², length: 100 mm}}
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 30 A, spare: 20 A, supervised: no}
 loads:
-  tail lamp: {power: 115 W, behaves: resistor, at: rear, fed by: lamp end, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
+  left heater: {power: 40 W, behaves: resistor, at: rear, fed by: left end, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
+  right heater: {power: 40 W, behaves: resistor, at: rear, fed by: right end, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
+  tail lamp: {power: 40 W, behaves: resistor, at: rear, fed by: seat end, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
 `,
-	Mended: []string{"power: 115 W", "power: 100 W"},
+	Mended: []string{"power: 40 W", "power: 30 W"},
 	Run: func(p *Pass) {
 		for part, x := range each[*design.Charger](p.facts) {
 			if x.Converts() {

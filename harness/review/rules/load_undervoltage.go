@@ -63,7 +63,11 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	if s == nil {
 		return ""
 	}
-	text := fmt.Sprintf("; then %s at the battery posts, at nominal", volts(s.PostsV(loadBranch(part))))
+	at := "the battery posts"
+	if x := p.c.ConverterOf(loadBranch(part).A); x != nil {
+		at = "the output of " + x.Name
+	}
+	text := fmt.Sprintf("; then %s at %s, at nominal", volts(s.PostsV(loadBranch(part))), at)
 	if l := p.lossOf(part, loadBranch(part), in); l != nil && l.whole > 0 {
 		text += l.text()
 	}

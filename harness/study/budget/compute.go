@@ -169,6 +169,7 @@ func demandA(s *solve.Solution) (vehicle, accessory float64, draws []*circuit.Br
 		switch a := math.Abs(s.BranchA[b.Index]); {
 		case math.IsNaN(a), joined != nil && !joined[b.A.Index] && !(b.Load != nil && b.Load.Reverses && joined[b.B.Index]):
 		case b.Follows(): // the current of the load before it
+		case s.Circuit.ConverterOf(b.A) != nil: // its converter takes it
 		case b.Load != nil && b.Load.Vehicle != nil:
 			vehicle += a
 			draws = append(draws, b)
@@ -194,7 +195,7 @@ func joinedToFirst(s *solve.Solution) []bool {
 func moreA(s *solve.Solution, t *corner.Tolerances) float64 {
 	sum := 0.0
 	for _, b := range s.Circuit.Branches {
-		if a := s.BranchA[b.Index]; b.Load != nil && !b.Follows() && !math.IsNaN(a) {
+		if a := s.BranchA[b.Index]; b.Load != nil && !b.Follows() && s.Circuit.ConverterOf(b.A) == nil && !math.IsNaN(a) {
 			more := a * (t.PowerFactor(b) - 1)
 			sum += more * more
 		}

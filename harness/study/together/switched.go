@@ -18,7 +18,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads, With: c.Design.Conditions})
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
-		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() {
+		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() && b.Part.Converter() != b {
 			if p.behindCharger(c, b) {
 				continue
 			}
@@ -28,7 +28,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 			}
 			a := drawnA(all, b)
 			if a == 0 { // not reached in the solution: as rated
-				a = l.RatedA() * budget.Average(c.Design, all.Situation)(b)
+				a = c.SourceA(b, l.RatedA()) * budget.Average(c.Design, all.Situation)(b)
 			}
 			items := p.items(c, b, apart, positions[b])
 			if items == nil {
@@ -49,7 +49,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 		} else if by := p.closing(b.Part); by != nil {
 			a := max(idleA, drawnA(all, b))
 			if a == 0 && positions[b] != nil { // of another position: as rated
-				a = c.DrawA(b)
+				a = c.SourceA(b, c.DrawA(b))
 			}
 			by.CurrentA += a
 		}
@@ -60,7 +60,11 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 // behindCharger tells of a load of a battery that chargers alone join to the rest: what it takes is that battery's,
 // and its charger takes no more for it.
 func (p *Plan) behindCharger(c *circuit.Circuit, load *circuit.Branch) bool {
-	post, _ := c.Supply(load.A)
+	fed := load.A
+	if x := c.ConverterOf(fed); x != nil {
+		fed = x.Converts().A
+	}
+	post, _ := c.Supply(fed)
 	if post == c.Positive() || len(c.Links(post)) > 0 {
 		return false
 	}
@@ -78,13 +82,12 @@ const chargedTo = 0.5
 // leastA is below the current of anything that is on.
 const leastA = 1e-6
 
-// drawnA is the current of a branch in a solution; 0 where that is not one.
+// drawnA is what a branch takes of the battery in a solution; 0 where that is not one.
 func drawnA(s *solve.Solution, b *circuit.Branch) float64 {
-	a := math.Abs(s.BranchA[b.Index])
-	if s.Status != solve.Converged || math.IsNaN(a) {
+	if s.Status != solve.Converged {
 		return 0
 	}
-	return a
+	return s.SourceA(b)
 }
 
 // solved is a state at the regulated voltage at cruise, everything at its average.
