@@ -23,6 +23,7 @@ type StudyReport struct {
 	Fuses    []StudyFuse     `json:"fuses"`
 	Lost     []StudyLost     `json:"lost_returns"`
 	Abreast  []StudyAbreast  `json:"one_of_several_wires_lost,omitempty"`
+	Strung   []StudyStrung   `json:"loads_in_series,omitempty"`
 	Welded   []StudyWeld     `json:"welded_contacts"`
 	High     StudyCondition  `json:"overvoltage"`
 	Reverse  StudyCondition  `json:"reversed_battery"`

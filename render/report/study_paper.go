@@ -17,7 +17,7 @@ const Harmless = 10.0
 // both its ends, equal rows joined, what is harmless counted.
 func (rep *StudyReport) PaperTables() []*Table {
 	tables := slices.Concat([]*Table{rep.shortsOnPaper(), fuseLoadsTable(rep), rep.fuseWiresOnPaper(), joined(fuseAboveTable(rep), 1),
-		rep.lostOnPaper()}, abreastTables(rep), []*Table{weldedTable(rep), joined(exposedTable(rep), 1), startsTable(rep)})
+		rep.lostOnPaper()}, abreastTables(rep), strungTables(rep), []*Table{weldedTable(rep), joined(exposedTable(rep), 1), startsTable(rep)})
 	if rep.Corners != nil {
 		tables = append(tables, rep.Corners.loadsTable(), joined(rep.Corners.wiresTable()), rep.Corners.fusesTable())
 	}

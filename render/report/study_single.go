@@ -26,6 +26,20 @@ type StudyHit struct {
 	AfterV    *float64 `json:"after_v"`
 }
 
+// StudyStrung is a fault in a string of loads in series.
+type StudyStrung struct {
+	Ref       string   `json:"ref"`
+	Part      string   `json:"part"`
+	Fault     string   `json:"fault"`               // shorted, touches the frame
+	Suffers   string   `json:"suffers,omitempty"`   // the load that gets most of what it bears; "" = none is on in any situation
+	BeforeV   *float64 `json:"before_v,omitempty"`  // of it
+	AfterV    *float64 `json:"after_v,omitempty"`   // of it
+	BearsV    *float64 `json:"bears_v,omitempty"`   // its maximum, else 1.5 times what it is rated for
+	Over      bool     `json:"over"`                // it gets more
+	Situation string   `json:"situation,omitempty"` // where that is most
+	Unsolved  []string `json:"unsolved,omitempty"`
+}
+
 // StudyAbreast is one of several wires side by side that is lost.
 type StudyAbreast struct {
 	Lost      string   `json:"lost"`
@@ -76,6 +90,9 @@ func (rep *StudyReport) addSingle(s *fault.Study) {
 		}
 		rep.Abreast = append(rep.Abreast, row)
 	}
+	for _, x := range s.Strung {
+		rep.Strung = append(rep.Strung, strungRow(x))
+	}
 	for _, w := range s.Welded {
 		rep.Welded = append(rep.Welded, weldRow(w))
 	}
@@ -116,6 +133,20 @@ func partOf(b *circuit.Branch) string {
 		return b.Wire.From.Part.Name
 	}
 	return b.Part.Name
+}
+
+func strungRow(x *fault.Strung) StudyStrung {
+	row := StudyStrung{Fault: "shorted", Unsolved: x.Unsolved}
+	if x.Chafed != nil {
+		row.Ref, row.Part, row.Fault = x.Chafed.Number, x.Chafed.From.Part.Name, "touches the frame"
+	} else {
+		row.Ref, row.Part = refOf(x.Shorted), partOf(x.Shorted)
+	}
+	if x.Suffers != nil {
+		row.Suffers, row.Situation, row.Over = x.Suffers.Part.Name, x.Situation.Name, x.Over()
+		row.BeforeV, row.AfterV, row.BearsV = finite(x.BeforeV), finite(x.AfterV), finite(x.BearsV)
+	}
+	return row
 }
 
 func weldRow(w *fault.Welded) StudyWeld {

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -13,7 +14,7 @@ import (
 // Tables lists the tables of a study in print order.
 func (rep *StudyReport) Tables() []*Table {
 	return slices.Concat([]*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep), lostTable(rep)},
-		abreastTables(rep), []*Table{weldedTable(rep), exposedTable(rep), startsTable(rep)}, rep.Corners.Tables())
+		abreastTables(rep), strungTables(rep), []*Table{weldedTable(rep), exposedTable(rep), startsTable(rep)}, rep.Corners.Tables())
 }
 
 // abreastTables is the table of wires side by side, where there are any.
@@ -26,6 +27,18 @@ func abreastTables(rep *StudyReport) []*Table {
 		t.add(a.Lost, a.Left, amps(a.BeforeA), amps(a.AfterA), a.Situation, strings.Join(a.Unsolved, ", "))
 	}
 	return []*Table{t.titled("Of several wires side by side one lost: what the rest carry, at nominal values; the fuse sees no difference", "")}
+}
+
+// strungTables is the table of loads in series, where there are any.
+func strungTables(rep *StudyReport) []*Table {
+	if len(rep.Strung) == 0 {
+		return nil
+	}
+	t := newTable("fault of", "part", "which", "then suffers", ">had", ">gets", ">bears", "in", "without a result")
+	for _, x := range rep.Strung {
+		t.add(x.Ref, x.Part, x.Fault, cmp.Or(x.Suffers, "none is on"), volts(x.BeforeV), volts(x.AfterV), volts(x.BearsV), x.Situation, strings.Join(x.Unsolved, ", "))
+	}
+	return []*Table{t.titled("Loads in series: one shorted, or the wire behind one against the frame, at nominal values", "")}
 }
 
 // WriteStudy prints the fault table and the protection table for people, within

@@ -39,6 +39,7 @@ type Study struct {
 	Shorts  []*Short
 	Lost    []*Lost    // returns whose loss leaves parts joined to each other
 	Abreast []*Abreast // of wires side by side, one lost
+	Strung  []*Strung  // of loads in series
 	Welded  []*Welded
 	// Exposed is every accessory and relay under a regulator failed high and a
 	// battery connected the wrong way round.
@@ -92,6 +93,7 @@ func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s.High, s.Reverse = HighFor(c.Design.NominalV()), ReverseFor(c.Design.NominalV())
 	s.lostReturns(true)
 	s.abreast()
+	s.strings()
 	s.weldedContacts()
 	s.exposures()
 	return s
