@@ -235,6 +235,15 @@ func (b *book) ratedVolts(load *circuit.Branch) *value {
 	if l.Type != nil && l.Type.RatedV == l.RatedV {
 		return row("rated at, "+l.Type.Name, volts, l.RatedV, l.Type.Source)
 	}
+	return b.nominalV(load)
+}
+
+// nominalV is the nominal voltage of what feeds a load or coil: the system's, or its converter's.
+func (b *book) nominalV(fed *circuit.Branch) *value {
+	if p := b.c.ConverterOf(fed.A); p != nil {
+		t := p.Output().OfCharger().Type
+		return row("nominal voltage of "+p.Name+", "+t.Name, volts, t.Volts, t.Source)
+	}
 	return given("system voltage", volts, b.d.SystemV)
 }
 

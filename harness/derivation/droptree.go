@@ -22,7 +22,7 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	v := b.view(at, worst.At)
 	root, limit := v.drop(load), b.dropLimit(load)
 	t := &Tree{Situation: v.sol.Situation.Name, State: worst.At.String(), File: load.Part.Pos.File, Line: load.Part.Pos.Line}
-	nominal := b.d.NominalV()
+	nominal := b.c.NominalAt(load.A)
 	share := func(volts float64) string { return quantity.Format(volts/nominal, quantity.Share) }
 	t.finish(root, limit)
 	t.noMargin(root, limit)
@@ -78,5 +78,5 @@ func (b *book) dropLimit(load *circuit.Branch) *value {
 		}
 		share = row("share for "+kind, percent, limit, from)
 	}
-	return of("may be lost by "+kind, volts, limit*b.d.NominalV(), "{} × {}", share, given("system voltage", volts, b.d.SystemV)).by(share)
+	return of("may be lost by "+kind, volts, limit*b.c.NominalAt(load.A), "{} × {}", share, b.nominalV(load)).by(share)
 }

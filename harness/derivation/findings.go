@@ -239,16 +239,16 @@ func voltsOf(load *circuit.Branch) candidate {
 }
 
 func (b *book) dropShare(load *circuit.Branch) candidate {
-	nominal := b.d.NominalV()
+	nominal := b.c.NominalAt(load.A)
 	return candidate{func(s *solve.Solution) float64 { return (s.PostsV(load) - s.LoadV(load)) / nominal }, func(v *view) *value {
 		x := v.drop(load)
-		return of("lost, of the system voltage", percent, x.v/nominal, "{} ÷ {}", x, given("system voltage", volts, v.d.SystemV)).by(x)
+		return of("lost, of the system voltage", percent, x.v/nominal, "{} ÷ {}", x, b.nominalV(load)).by(x)
 	}}
 }
 
 // wiresShare is what the wires of a load's way lose.
 func (b *book) wiresShare(load *circuit.Branch) candidate {
-	nominal, way := b.d.NominalV(), b.c.WayConductors(load.Part)
+	nominal, way := b.c.NominalAt(load.A), b.c.WayConductors(load.Part)
 	lost := func(s *solve.Solution) (sum float64) {
 		for _, w := range way(s.BranchA) {
 			sum += math.Abs(s.Volts(w))
@@ -263,7 +263,7 @@ func (b *book) wiresShare(load *circuit.Branch) candidate {
 			}
 		}
 		x := sum("lost in its wires", volts, lost(v.sol), list...)
-		return of("lost in its wires, of the system voltage", percent, x.v/nominal, "{} ÷ {}", x, given("system voltage", volts, v.d.SystemV)).by(x)
+		return of("lost in its wires, of the system voltage", percent, x.v/nominal, "{} ÷ {}", x, b.nominalV(load)).by(x)
 	}}
 }
 
@@ -281,7 +281,7 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 	}
 	for _, br := range b.c.Branches {
 		if br.Part != nil && br.Part.Name == f.Part && br.IsCoil() && br.Ohm > 0 {
-			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", given("system voltage", volts, b.d.SystemV), newOhm(br)))
+			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", b.nominalV(br), newOhm(br)))
 		}
 	}
 	return slices.Concat(list, b.ratingsOf(f), b.gradings(f), b.openings(f))

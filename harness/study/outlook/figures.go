@@ -211,7 +211,7 @@ func (p *Planner) loads(f *Figures, set *corner.Set) {
 			continue
 		}
 		limit, _ := corner.DropLimit(d, b.Load.Load.Critical)
-		x := Load{Load: b.Load.Load, Ref: b.Part.Ref, LimitV: limit * d.NominalV(), On: set.Solution(0).LoadOn[b.Index]}
+		x := Load{Load: b.Load.Load, Ref: b.Part.Ref, LimitV: limit * p.Circuit.NominalAt(b.A), On: set.Solution(0).LoadOn[b.Index]}
 		if x.On {
 			x.V, x.DropV = set.LoadV(0, b), set.Drop(0, b)
 		}
