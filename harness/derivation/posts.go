@@ -38,6 +38,9 @@ func (v *view) postsHere(load *circuit.Branch) *value {
 func (v *view) postsAt(plus, minus *circuit.Node) *value {
 	const label = "volts at the battery's posts"
 	u := v.sol.NodeV[plus.Index] - v.sol.NodeV[minus.Index]
+	if x := v.c.ConverterOf(plus); x != nil {
+		return solved("volts at the output of "+x.Name, volts, u, "solved together: what it holds, its limit and its loads")
+	}
 	if q := v.d.Charging.RegulatedV; v.mean && q.Given() && math.Abs(u-q.Value) < heldV {
 		x := given("volts at the battery's posts, held by the regulator", volts, q)
 		x.v, x.exact = u, false
