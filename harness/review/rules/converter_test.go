@@ -57,3 +57,25 @@ func TestConverterRating(t *testing.T) {
 		}
 	}
 }
+
+// Two heaters of 20 W at 6 V in series are 3.33 A at 12 V, 3.83 A at 13.8 V, once: with the 5.80 A of the other two
+// less than the converter gives; of 24 W each 4.6 A, which is more.
+func TestConverterRatingOfAString(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(casesDir, "converter-overloaded.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for power, want := range map[string]bool{"20 W": false, "24 W": true} {
+		text := strings.NewReplacer("behaves: resistor", "behaves: constant power").Replace(string(src))
+		first, _, _ := strings.Cut(text, "  seat heater:")
+		text = first + "  seat heater: {power: " + power + ", rated at: 6 V, behaves: resistor, at: rear, fed by: seat fuse}\n" +
+			"  back heater: {power: " + power + ", rated at: 6 V, behaves: resistor, at: rear, in series with: seat heater, returns to: frame}\n"
+		got := false
+		for _, f := range open(assess(t, "string.yaml", []byte(text))) {
+			got = got || f.Rule == "converter-overloaded"
+		}
+		if got != want {
+			t.Errorf("%s: overloaded %t", power, got)
+		}
+	}
+}
