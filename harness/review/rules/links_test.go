@@ -148,3 +148,24 @@ func TestPanelOverController(t *testing.T) {
 		}
 	}
 }
+
+// A further battery that its protection has switched off is not helped by a larger one: by 15.6 V of the DC-DC charger,
+// which a lower one mends, by 55 A and more of an inverter through a protection of 50 A, which fewer loads do.
+func TestProtectionOpensOnARide(t *testing.T) {
+	for want, text := range map[string][]byte{
+		"set the charger lower":   van(t, "type: DC-DC charger 30 A", "type: DC-DC charger 30 A\n    output: 15.6 V"),
+		"run fewer loads at once": van(t, "board: 150 A", "board: 50 A", "duty: 20 %, on for: 10 min, every: 50 min, ", "", "  to the coast:\n", "  cooking: {legs: [{lasts: 1 h, key: off, on: [inverter]}]}\n  to the coast:\n"),
+	} {
+		found := false
+		for _, f := range open(assess(t, "links.yaml", text)) {
+			if f.Rule == "ride-empties-battery" {
+				if found = true; !strings.HasPrefix(f.Change, want) || !strings.Contains(f.What, "switches itself off") || !strings.Contains(f.Why, "protection") && !strings.Contains(f.Why, "switches the battery off") {
+					t.Errorf("%s: %s; %s", f.What, f.Why, f.Change)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("nothing that says %q", want)
+		}
+	}
+}

@@ -35,8 +35,8 @@ var sensingRelayStays = &Rule{
 	Run: func(p *Pass) {
 		told := map[*circuit.Part]bool{}
 		for part, link := range p.links() {
-			for _, x := range append(p.c.MainFeed(link.A).Branches, link) {
-				if x.Kind == circuit.ContactBranch && x.Closer.Coil != nil && x.Closer.Coil.Senses() && !told[x.Part] {
+			for _, x := range p.sensing(link) {
+				if !told[x.Part] {
 					told[x.Part] = p.judgeStays(part, link, x)
 				}
 			}
