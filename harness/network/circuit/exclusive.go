@@ -56,10 +56,11 @@ func (x *Exclusive) add(states []drawn) {
 }
 
 // byPosition is what can draw in each position of a switch, everything else that may be
-// closed with the key on closed; but without what water or pressure works, unless all.
+// closed with the key on closed; but without what water or pressure works and what relays keep on
+// from another position, unless all.
 func (c *Circuit) byPosition(sw *design.Switch, all bool) (states []drawn) {
 	for _, p := range sw.Positions {
-		states = append(states, c.drawing(c.given(c.anyUse(), nil, func(b *Branch) bool {
+		states = append(states, c.drawing(c.live(c.anyUse(), nil, all, func(b *Branch) bool {
 			k := b.Closer
 			if k.Switch.Lead() == sw {
 				return k.Switch.Gives(p.Name, k.Output)
@@ -80,7 +81,7 @@ func (c *Circuit) byState(coil *Branch, contacts []*Branch) (states []drawn) {
 				open = append(open, b)
 			}
 		}
-		on := c.drawing(c.given(c.anyUse(), open, func(*Branch) bool { return true }))
+		on := c.drawing(c.live(c.anyUse(), open, true, func(*Branch) bool { return true }))
 		if rests && contacts[0].Closer.Latch == nil {
 			delete(on, coil)
 		}

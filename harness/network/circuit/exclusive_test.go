@@ -50,6 +50,8 @@ func TestAtOnce(t *testing.T) {
 		{"87a less than 87 and the coil", "current: 5.5 A", "current: 5.13 A", "change day horn made starboard"},
 		{"a relay closed by night alone", "coil: {fed by: turn", "coil: {fed by: light night", "day horn rest starboard"},
 		{"a relay closed by night alone, worth it", "{form: mini changeover, fed by: f, coil: {fed by: turn, returns to: battery negative}, at: box}", "{form: mini changeover, fed by: f, coil: {fed by: light night, returns to: battery negative}, at: box}\n  big: {form: mini make, fed by: f, coil: {fed by: light night, returns to: battery negative}, at: box}", "big horn night rest siren starboard"},
+		{"an off delay keeps on what night gave", "{form: mini changeover, fed by: f, coil: {fed by: turn, returns to: battery negative}, at: box}", "{form: mini changeover, fed by: f, coil: {fed by: turn, returns to: battery negative}, at: box}\n  big: {form: mini make, off delay: 1 min, fed by: f, coil: {fed by: light night, returns to: battery negative}, at: box}", "day horn rest siren starboard"},
+		{"a latching relay stays as night left it", "{form: mini changeover, fed by: f, coil: {fed by: turn, returns to: battery negative}, at: box}", "{form: mini changeover, fed by: f, coil: {fed by: turn, returns to: battery negative}, at: box}\n  big: {form: impulse relay 16 A 12 V, fed by: f, coil: {fed by: light night, returns to: battery negative}, at: box}", "day horn rest siren starboard"},
 		{"a lamp in both positions is on in either", "fed by: light day", "fed by: [light day, light night]", "day horn night rest starboard"},
 	}
 	for _, tt := range tests {

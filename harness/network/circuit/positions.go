@@ -104,6 +104,11 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 // it, over those contacts of switches that pass tells of and every other that may close, but
 // for those open.
 func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) bool) []bool {
+	return c.live(s, open, false, pass)
+}
+
+// live is given; with late, contacts that stay closed without their coil count as closed by what was before.
+func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func(*Branch) bool) []bool {
 	seen := make([]bool, len(c.Nodes))
 	var stack []*Node
 	visit := func(n *Node) {
@@ -119,7 +124,7 @@ func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) 
 		case slices.Contains(open, b):
 			return false
 		case k.Coil != nil:
-			return seen[k.Coil.A.Index]
+			return seen[k.Coil.A.Index] || late && b.staysClosed()
 		case k.Key != "":
 			return holds(k.Key, s)
 		case k.Switch == nil:
@@ -150,6 +155,12 @@ func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) 
 		}
 	}
 	return seen
+}
+
+// staysClosed tells of a contact that a coil without supply may leave closed: of a relay that latches, or with an off delay.
+func (b *Branch) staysClosed() bool {
+	r, _ := b.Part.Source.(*design.Relay)
+	return b.Closer.Latch != nil || r != nil && r.OffDelayS.Given()
 }
 
 // ByPosition are, by position of a switch that has several, the loads and coils that it gives

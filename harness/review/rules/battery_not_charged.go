@@ -17,7 +17,7 @@ var batteryNotCharged = &Rule{
 	Title: "nothing charges a battery",
 	Says:  "never charges",
 	Doc: "Further batteries that are `fed by` nothing; chargers that give nothing in any situation in which their source does: the engine runs, " +
-		"the sun shines, there is shore power; and batteries whose link joins them to the engine's charge in none in which it runs.",
+		"the sun shines, there is shore power; and batteries whose link joins them neither to the engine's charge in any in which it runs, nor to a charger that gives in any.",
 	Formula:  "none",
 	Limits:   "a DC-DC charger starts, and a voltage-sensing relay closes, at their own voltages; a charger gives 10 mA at least (our choice)",
 	Why:      "it runs flat, and a lead battery left flat is soon spoilt",
@@ -30,8 +30,8 @@ batteries:
 `,
 	Good: linkEndUnfused.Mends(),
 	Run: func(p *Pass) {
-		for part, b := range each[*design.Bank](p.facts) {
-			if len(b.FedBy) == 0 {
+		for part := range each[*design.Bank](p.facts) {
+			if len(part.Terminal("+").Node.FedBy()) == 0 { // a fuse on the post feeds it too
 				p.say(ofPart(finding.Fault, part), "nothing charges %s", part.Name)
 			}
 		}
@@ -99,7 +99,8 @@ func (p *Pass) ridesCharge(bank string) bool {
 	return false
 }
 
-// judgeIdleLinks reports batteries with no charger that no running engine reaches over their links.
+// judgeIdleLinks reports batteries with no charger that no running engine, and no charger of another one, reaches over
+// their links.
 func (p *Pass) judgeIdleLinks() {
 	charged := map[string]bool{}
 	for part := range each[*design.Charger](p.facts) {
@@ -113,13 +114,10 @@ func (p *Pass) judgeIdleLinks() {
 			continue
 		}
 		charged[name] = true // judged once
+		post := part.Terminal("+").Node
 		for _, s := range p.usable {
-			if !p.engineCharges(s) {
-				continue
-			}
-			could = true
-			joined := circuit.Reach(p.c, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, p.c.Positive())
-			if s.Hunts != nil || joined[part.Terminal("+").Node.Index] {
+			could = could || p.engineCharges(s)
+			if p.engineCharges(s) && s.Hunts != nil || p.chargeReaches(s, post) {
 				could = false
 				break
 			}
@@ -131,13 +129,29 @@ func (p *Pass) judgeIdleLinks() {
 	}
 }
 
+// chargeReaches tells of a situation in which closed contacts join a post to what charges: to the running engine, or
+// to a charger that gives. What a charger has filled, in time, may close a relay that senses it.
+func (p *Pass) chargeReaches(s *solve.Solution, post *circuit.Node) bool {
+	joins := func(s *solve.Solution, from []*circuit.Node) bool {
+		return circuit.Reach(p.c, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, from...)[post.Index]
+	}
+	if p.engineCharges(s) && joins(s, []*circuit.Node{p.c.Positive()}) {
+		return true
+	}
+	var from []*circuit.Node
+	full := map[*design.Bank]float64{}
+	for part := range each[*design.Charger](p.facts) {
+		if bank := p.c.Charged(part); bank != nil && s.Given(part.Output()) > leastChargeA {
+			from, full[bank] = append(from, part.Output().A), 1
+		}
+	}
+	return len(from) > 0 && (joins(s, from) || joins(s.Again(solve.Options{BankCharge: full}), from))
+}
+
 // sensesTooLow words why the voltage-sensing relay of a link stays open; "" = there is none, or another reason.
 func (p *Pass) sensesTooLow(link *circuit.Branch) string {
-	for _, b := range append(p.c.MainFeed(link.A).Branches, link) {
-		if b.Kind != circuit.ContactBranch {
-			continue
-		}
-		if r, _ := b.Part.Source.(*design.Relay); r != nil && r.Form != nil && r.Form.Senses && p.d.Charging.RegulatedV.Value < r.Form.PullInV {
+	for _, b := range p.sensing(link) {
+		if r, _ := b.Part.Source.(*design.Relay); r != nil && r.Form != nil && p.d.Charging.RegulatedV.Value < r.Form.PullInV {
 			return ": " + r.Name + " closes at " + volts(r.Form.PullInV) + ", and charging is regulated to " + volts(p.d.Charging.RegulatedV.Value)
 		}
 	}

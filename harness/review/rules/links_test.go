@@ -65,12 +65,28 @@ func TestNeverCharges(t *testing.T) {
 		{"just high enough", van(t, "regulated: 14.4 V", "regulated: 13.6 V"), ""},
 		{"holds less than the battery", van(t, "type: DC-DC charger 30 A", "type: DC-DC charger 30 A\n    output: 5 V"), "fault booster battery-not-charged"},
 		{"by a relay", sloop(t), ""},
+		{"a fuse on its own post", house(t, "house end: {type: blade C, rating: 20 A, at: rear,", "house end: {on post of: house, rating: 50 A,"), ""},
+		{"a fuse on its own post that feeds only", house(t, "fed by: house end, wire: {length: 120 mm}, ", "",
+			"house end: {type: blade C, rating: 20 A, at: rear, fed by: charging relay}", "house end: {on post of: house, rating: 50 A}"), "fault house battery-not-charged"},
+		{"linked to one that a charger gives", van(t, third("driving", "at the lake")...), ""},
+		{"linked to one while nothing gives", van(t, third("parked")...), "fault bed battery battery-not-charged"},
 		{"alternator too low for the relay", sloop(t, "regulated: 14.4 V", "regulated: 13.0 V"), "fault house battery-not-charged"},
 	} {
 		if got := strings.Join(saidOf(t, c.text, "battery-not-charged"), ", "); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
+}
+
+// third is a further battery in the van, joined to the one in the seat box by a switch that is closed in some situations.
+func third(in ...string) []string {
+	changes := []string{"charging:\n", "  bed battery: {chemistry: AGM, capacity: 60 Ah, resistance: 5 mΩ, at: seat box, fed by: bed end, wire: {size: 16 mm², length: 150 mm}, returns to: body stud, return wire: {size: 16 mm², length: 300 mm}}\ncharging:\n",
+		"fuses:\n", "fuses:\n  bed start: {type: class T, rating: 50 A, at: seat box, fed by: house, wire: {size: 16 mm², length: 150 mm}}\n  bed end: {type: class T, rating: 50 A, at: seat box, fed by: join, wire: {size: 16 mm², length: 150 mm}}\n",
+		"switches:\n", "switches:\n  join: {type: battery switch 300 A, at: seat box, fed by: bed start, wire: {size: 16 mm², length: 300 mm}}\n"}
+	for _, s := range in {
+		changes = append(changes, "  "+s+": {", "  "+s+": {closed: [join], ")
+	}
+	return changes
 }
 
 // cabled is the van with a switch in the alternator's cable.
@@ -129,6 +145,27 @@ func TestPanelOverController(t *testing.T) {
 		text := van(t, "MPPT controller 20 A", c[0], "panel: 200 W", "panel: "+c[1])
 		if got := strings.Join(saidOf(t, text, "panel-over-controller"), ", "); got != c[2] {
 			t.Errorf("%s on %s: %q, want %q", c[1], c[0], got, c[2])
+		}
+	}
+}
+
+// A further battery that its protection has switched off is not helped by a larger one: by 15.6 V of the DC-DC charger,
+// which a lower one mends, by 55 A and more of an inverter through a protection of 50 A, which fewer loads do.
+func TestProtectionOpensOnARide(t *testing.T) {
+	for want, text := range map[string][]byte{
+		"set the charger lower":   van(t, "type: DC-DC charger 30 A", "type: DC-DC charger 30 A\n    output: 15.6 V"),
+		"run fewer loads at once": van(t, "board: 150 A", "board: 50 A", "duty: 20 %, on for: 10 min, every: 50 min, ", "", "  to the coast:\n", "  cooking: {legs: [{lasts: 1 h, key: off, on: [inverter]}]}\n  to the coast:\n"),
+	} {
+		found := false
+		for _, f := range open(assess(t, "links.yaml", text)) {
+			if f.Rule == "ride-empties-battery" {
+				if found = true; !strings.HasPrefix(f.Change, want) || !strings.Contains(f.What, "switches itself off") || !strings.Contains(f.Why, "protection") && !strings.Contains(f.Why, "switches the battery off") {
+					t.Errorf("%s: %s; %s", f.What, f.Why, f.Change)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("nothing that says %q", want)
 		}
 	}
 }

@@ -11,12 +11,12 @@ import (
 
 var rideEmptiesBattery = &Rule{
 	Name:  "ride-empties-battery",
-	Title: "the battery runs flat in the middle of a ride",
-	Says:  "the battery runs flat",
+	Title: "a battery gives no more in the middle of a ride",
+	Says:  "a battery gives no more",
 	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
 		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
 		"start reserve is battery-flattened's, where the engine is started on it. Further batteries likewise: one that is " +
-		"empty gives no more, and the ride goes on.",
+		"empty, or whose protection opens, gives no more, and the ride goes on.",
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
 	Why:     "ignition, injection and lamps fail together, under way",
@@ -98,10 +98,25 @@ func (p *Pass) reportGivenUp(r *ride.Result) {
 
 // reportBankEmpty is of a further battery that gives no more.
 func (p *Pass) reportBankEmpty(r *ride.Result, b *ride.BankRide) {
-	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos,
-		Why:    "all that it feeds fails together, and a lead battery left flat is soon spoilt",
-		Change: "run fewer loads or for a shorter time, charge in between, or fit a larger battery"}
+	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
+	f.Why, f.Change = afterBank(b.Cause)
 	decidedBy(&f, b.Bank.Name+" gives no more after", b.EmptyS, "s", figure.Smaller)
-	f.Short = b.Bank.Name + " gives no more after " + quantity.Format(b.EmptyS, quantity.Duration)
-	p.say(f, "ride %s: after %s %s %s", r.Ride.Name, quantity.Format(b.EmptyS, quantity.Duration), b.Bank.Name, b.Why)
+	f.Short = "after " + quantity.Format(b.EmptyS, quantity.Duration) + " " + b.Bank.Name + " " + b.Why
+	p.say(f, "ride %s: %s", r.Ride.Name, f.Short)
+}
+
+// afterBank is what comes of a further battery that gives no more, and what helps.
+func afterBank(cause ride.Cause) (why, change string) {
+	why, change = "all that it feeds fails together, and a lead battery left flat is soon spoilt",
+		"run fewer loads or for a shorter time, charge in between, or fit a larger battery"
+	switch cause {
+	case ride.Overcharged:
+		return "its protection opens: what it feeds hangs on the charger alone, at the charger's volts, or fails",
+			"set the charger lower, to what the battery's maker gives"
+	case ride.Overloaded:
+		return boardOverloaded.Why, "run fewer loads at once, or fit a battery whose protection bears it"
+	case ride.TooLow:
+		return boardOverloaded.Why, change
+	}
+	return why, change
 }

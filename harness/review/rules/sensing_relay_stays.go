@@ -21,7 +21,7 @@ var sensingRelayStays = &Rule{
 	Name:  "sensing-relay-stays",
 	Title: "a voltage-sensing relay does not part its batteries once the engine has stopped",
 	Says:  "stays closed with the engine stopped",
-	Doc: "Each voltage-sensing relay in a link, in every situation with the engine stopped in which it would stand open, solved again as the engine left it: closed, " +
+	Doc: "Each voltage-sensing relay in a link, in every situation with the engine stopped and neither sun nor shore power in which it would stand open, solved again as the engine left it: closed, " +
 		"every battery at nine tenths of its charge. Where one of them rests above the voltage at which the relay opens, as lithium does, it holds the " +
 		"relay by itself. The charge at which it lets go, and what then passes the link with the first battery full, are said.",
 	Formula:  "charge at which it opens ≥ 90 %",
@@ -35,8 +35,8 @@ var sensingRelayStays = &Rule{
 	Run: func(p *Pass) {
 		told := map[*circuit.Part]bool{}
 		for part, link := range p.links() {
-			for _, x := range append(p.c.MainFeed(link.A).Branches, link) {
-				if x.Kind == circuit.ContactBranch && x.Closer.Coil != nil && x.Closer.Coil.Senses() && !told[x.Part] {
+			for _, x := range p.sensing(link) {
+				if !told[x.Part] {
 					told[x.Part] = p.judgeStays(part, link, x)
 				}
 			}
@@ -60,14 +60,15 @@ situations:
 `
 
 // judgeStays reports a relay's contact in the link of a battery that stays closed once the engine
-// has stopped, in the parked machine or else the first such situation; it tells whether it did.
+// has stopped, in the parked machine or else the first such situation; it tells whether it did. In the sun or on shore
+// power a charger holds it, as it should.
 func (p *Pass) judgeStays(part *circuit.Part, link, contact *circuit.Branch) bool {
 	list := p.usable
 	if parked := budget.Parked(p.c, p.in.Solutions); parked != nil {
 		list = append([]*solve.Solution{parked}, list...)
 	}
 	for _, s := range list {
-		if s.Situation.EngineRPM > 0 || s.Closed[contact.Index] || !p.staysClosed(s, contact, partCharge, partCharge) {
+		if s.Situation.EngineRPM > 0 || s.Situation.Sun > 0 || s.Situation.Shore || s.Closed[contact.Index] || !p.staysClosed(s, contact, partCharge, partCharge) {
 			continue
 		}
 		p.reportStays(s, part, link, contact)

@@ -24,3 +24,23 @@ func TestSharedFromATenthOfAnAmpere(t *testing.T) {
 		}
 	}
 }
+
+// Over a relay that lithium holds closed another such relay is no remedy; over a plain link it is one.
+func TestSharedOverASensingRelay(t *testing.T) {
+	const lithium = "chemistry: LiFePO4, board: 100 A, capacity: 30 Ah"
+	for want, text := range map[string][]byte{
+		"use a DC-DC charger": house(t, "battery: {chemistry: AGM, capacity: 20 Ah, rate: 10 h", "battery: {"+lithium, "house: {chemistry: AGM, capacity: 30 Ah, rate: 10 h", "house: {"+lithium,
+			"cabin lamp: {power: 5 W", "cabin lamp: {power: 30 W"),
+		"link them over a voltage-sensing relay": house(t, "at: rear, fed by: charging relay}", "at: rear, fed by: start end}"),
+	} {
+		var got []string
+		for _, f := range open(assess(t, "house.yaml", text)) {
+			if f.Rule == "start-battery-shared" {
+				got = append(got, f.Change)
+			}
+		}
+		if len(got) != 1 || !strings.HasPrefix(got[0], want) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

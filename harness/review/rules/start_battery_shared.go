@@ -55,19 +55,23 @@ func (p *Pass) judgeLink(part *circuit.Part, b *circuit.Branch) {
 			return way[x.Index] && x.Closer != nil && x.Closer.Switch != nil && slices.Contains(s.Situation.Closed, x.Closer.Switch)
 		})
 	}
-	most, in := 0.0, ""
+	most := 0.0
+	var worst *solve.Solution
 	for _, s := range p.usable {
 		// what one further battery gives another is not the first one's
 		a := s.LinkA(p.c, b)
 		if s.Situation.EngineRPM == 0 && a > most && !meant(s) {
-			most, in = a, s.Situation.Name
+			most, worst = a, s
 		}
 	}
 	if !over(most, sharedA) {
 		return
 	}
 	fin := ofPart(finding.Fault, part)
-	fin.Situation = in
+	fin.Situation = worst.Situation.Name
 	fin.Figure = figure.New(most, sharedA, "A", figure.Larger)
-	p.say(fin, "the battery gives %s to %s and its loads in %q, with the engine stopped", amps(most), part.Name, in)
+	if slices.ContainsFunc(p.sensing(b), func(x *circuit.Branch) bool { return worst.Closed[x.Index] }) {
+		fin.Change = "use a DC-DC charger, or a relay that follows the engine: the volts at which a battery rests, or that a charger holds, keep the voltage-sensing relay closed"
+	}
+	p.say(fin, "the battery gives %s to %s and its loads in %q, with the engine stopped", amps(most), part.Name, fin.Situation)
 }

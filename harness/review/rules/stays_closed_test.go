@@ -35,3 +35,25 @@ func TestSensingRelayStays(t *testing.T) {
 		})
 	}
 }
+
+// In the sun and on shore power the charger holds the relay of two lead batteries, not they; of lithium it stays all the same.
+func TestSensingRelayUnderACharger(t *testing.T) {
+	const agm = "house: {chemistry: AGM, capacity: 30 Ah, rate: 10 h"
+	for from, kind := range map[string]string{"sun: 75 %": "MPPT controller 20 A, panel: 100 W", "shore: yes": "shore charger 20 A"} {
+		for store, want := range map[string]int{agm: 0, "house: {chemistry: LiFePO4, capacity: 30 Ah": 1} {
+			text := house(t, agm, store, "fed by: house end, wire", "fed by: [house end, charger end], wire",
+				"fuses:\n", "fuses:\n  charger end: {type: blade C, rating: 20 A, at: rear, fed by: charger, wire: {length: 120 mm}}\n",
+				"relays:\n", "chargers:\n  charger: {type: "+kind+", at: rear, returns to: frame}\nrelays:\n",
+				"situations:\n", "situations:\n  at the lake: {key: off, on: [cabin lamp], "+from+"}\n")
+			n := 0
+			for _, f := range open(assess(t, "house.yaml", text)) {
+				if f.Rule == "sensing-relay-stays" {
+					n++
+				}
+			}
+			if n != want {
+				t.Errorf("%s, %s: %d findings, want %d", from, store, n, want)
+			}
+		}
+	}
+}

@@ -33,7 +33,8 @@ type bank struct {
 	source                *design.Bank
 	branch                *circuit.Branch
 	charge                float64
-	apart                 string // why nothing is taken out of it until something charges it: see opens; "" = it gives
+	apart                 Cause  // why nothing is taken out of it until something charges it: see opens
+	why                   string // the same in words
 }
 
 // banksOf are the further batteries of which a capacity is known, as full as the ride begins with them.
@@ -60,8 +61,8 @@ func banksOf(c *circuit.Circuit, r *design.Ride) (list []*bank) {
 
 func (s *simulation) newNetwork(l *Leg) *network {
 	for _, b := range s.banks {
-		if b.apart != empty { // a protection closes when what opened it is gone
-			b.apart = ""
+		if b.apart != Empty { // a protection closes when what opened it is gone
+			b.apart = Gives
 		}
 	}
 	n := &network{c: s.c, plan: s.plan, leg: SituationOf(l.Leg), banks: s.banks, steps: &s.result.Effort}
@@ -76,7 +77,7 @@ func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
 	opt.Changes = slices.Clip(opt.Changes)
 	for i, b := range n.banks {
 		opt.BankCharge[b.source] = min(max(banks[i], 0), 1)
-		if b.apart != "" {
+		if b.apart != Gives {
 			opt.Changes = append(opt.Changes, solve.OpenBranch(b.branch))
 		}
 	}
@@ -124,31 +125,30 @@ func (n *network) moved(p Point, celsius float64) bool {
 
 // turns tells of a battery that begins to give nothing, or could be charged again.
 func (b *bank) turns(p BankPoint, celsius float64) bool {
-	if b.apart != "" {
+	if b.apart != Gives {
 		return p.V > b.OpenCircuitV(max(p.Charge, 0), celsius) && !b.overcharged(p)
 	}
-	return b.opens(p, celsius) != ""
+	cause, _ := b.opens(p, celsius)
+	return cause != Gives
 }
 
-// opens is why a battery gives no more, as words behind its name; "" = it gives. A lithium battery's protection
+// opens is why a battery gives no more, also as words behind its name. A lithium battery's protection
 // switches it off on too much current, and on too low or too high a voltage.
-func (b *bank) opens(p BankPoint, celsius float64) string {
+func (b *bank) opens(p BankPoint, celsius float64) (Cause, string) {
 	switch boardA := b.source.Store.BoardA(); {
 	case b.overcharged(p):
-		return "switches itself off above " + quantity.Plain(b.boardHighV, quantity.Voltage)
+		return Overcharged, "switches itself off above " + quantity.Plain(b.boardHighV, quantity.Voltage)
 	case p.A <= 0:
-		return ""
+		return Gives, ""
 	case p.Charge <= b.EmptyCharge(celsius):
-		return empty
+		return Empty, "is empty"
 	case boardA > 0 && p.A > boardA:
-		return fmt.Sprintf("switches itself off: %s through a protection of %s", quantity.Format(p.A, quantity.Current), quantity.Plain(boardA, quantity.Current))
+		return Overloaded, fmt.Sprintf("switches itself off: %s through a protection of %s", quantity.Format(p.A, quantity.Current), quantity.Plain(boardA, quantity.Current))
 	case boardA > 0 && p.V < b.boardLowV:
-		return "switches itself off below " + quantity.Plain(b.boardLowV, quantity.Voltage)
+		return TooLow, "switches itself off below " + quantity.Plain(b.boardLowV, quantity.Voltage)
 	}
-	return ""
+	return Gives, ""
 }
-
-const empty = "is empty"
 
 // overcharged tells whether a battery with a protection has more than that lets charge it.
 func (b *bank) overcharged(p BankPoint) bool {
@@ -162,10 +162,10 @@ func (n *network) take(p Point, celsius float64) (turned bool) {
 		b.charge = p.Banks[i].Charge
 		if b.turns(p.Banks[i], celsius) {
 			turned = true
-			if b.apart == "" {
-				b.apart = b.opens(p.Banks[i], celsius)
+			if b.apart == Gives {
+				b.apart, b.why = b.opens(p.Banks[i], celsius)
 			} else {
-				b.apart = ""
+				b.apart = Gives
 			}
 		}
 	}

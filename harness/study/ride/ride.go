@@ -62,8 +62,20 @@ type BankRide struct {
 	LowestChargeS float64
 	EndCharge     float64
 	EmptyS        float64 // it gives no more: what it feeds goes out; NaN = never
-	Why           string  // words behind its name: that it is empty, or that its protection opens
+	Cause         Cause   // why it gives no more
+	Why           string  // the same, words behind its name: that it is empty, or that its protection opens
 }
+
+// Cause is why a further battery gives no more.
+type Cause int
+
+const (
+	Gives       Cause = iota
+	Empty             // nothing is left in it
+	Overcharged       // its protection opens on too high a voltage
+	Overloaded        // on too much current
+	TooLow            // on too low a voltage
+)
 
 // Leg is what one leg of the ride did.
 type Leg struct {

@@ -215,8 +215,8 @@ func (s *simulation) noteBanks(l *Leg, p Point) {
 		if b.Charge < all.LowestCharge {
 			all.LowestCharge, all.LowestChargeS = b.Charge, p.TimeS
 		}
-		if why := s.banks[i].apart; why != "" && math.IsNaN(all.EmptyS) {
-			all.EmptyS, all.Why = p.TimeS, why
+		if of := s.banks[i]; of.apart != Gives && math.IsNaN(all.EmptyS) {
+			all.EmptyS, all.Cause, all.Why = p.TimeS, of.apart, of.why
 		}
 	}
 }
