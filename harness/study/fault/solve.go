@@ -71,6 +71,8 @@ type Net struct {
 	State int  // Strong or Weak
 	Stiff bool // the charging system's voltage bounds it; else battery and charging current
 	Rest  bool // with contacts at rest
+	// Blocking are the diodes that let nothing through while this short lasts.
+	Blocking []*circuit.Branch
 }
 
 // CurrentA is the prospective current.
@@ -82,7 +84,7 @@ func (s Seen) CurrentA() float64 { return s.OpenV / math.Max(s.FeedOhm+s.BackOhm
 func (l *loom) current(p point, backOhm float64) (flow, bool) {
 	least := flow{amps: math.Inf(1), point: p}
 	for _, n := range l.nets {
-		seen, ok := n.short(p, backOhm)
+		n, seen, ok := l.blocking(n, p, backOhm)
 		if !ok {
 			return flow{}, false
 		}
@@ -96,10 +98,7 @@ func (l *loom) current(p point, backOhm float64) (flow, bool) {
 	if from := p.draws[0].Node; least.amps > 0 {
 		least.amps = math.Min(least.amps, limitA(l.c, from, l.state))
 	}
-	// The last response is the one that the walk reads.
-	if least.net != l.nets[len(l.nets)-1] {
-		least.net.response.Draw(p.draws...)
-	}
+	least.net.response.Draw(p.draws...) // the walk reads it
 	return least, true
 }
 

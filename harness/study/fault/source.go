@@ -97,6 +97,8 @@ type loom struct {
 	state int
 
 	feedOhm []float64 // by node, see feedOhms; of the weak state alone
+
+	plan *solve.Plan
 }
 
 // net is one solved network with what its shorts need.
@@ -105,15 +107,24 @@ type net struct {
 	response *solve.Response
 	ohm      []float64 // by branch; +Inf = does not conduct
 	of       Net
+	opt      solve.Options
+	others   map[string]*net // the same with diodes that block, see blocking
+}
+
+func newNet(plan *solve.Plan, opt solve.Options, of Net) *net {
+	n := plan.Network(keyOn, opt)
+	if r := n.Responder(); r != nil {
+		return &net{n, r, n.Solution().Ohm, of, opt, map[string]*net{}}
+	}
+	return nil
 }
 
 // newLoom solves the network of a state.
 func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest bool) *loom {
-	l := &loom{c: c, hot: state == Weak, state: state}
+	l := &loom{c: c, hot: state == Weak, state: state, plan: plan}
 	for i, opt := range options(c, src, state, rest) {
-		n := plan.Network(keyOn, opt)
-		if r := n.Responder(); r != nil {
-			l.nets = append(l.nets, &net{n, r, n.Solution().Ohm, Net{state, i > 0, rest}})
+		if n := newNet(plan, opt, Net{State: state, Stiff: i > 0, Rest: rest}); n != nil {
+			l.nets = append(l.nets, n)
 		}
 	}
 	if l.hot && len(l.nets) > 0 {
@@ -126,9 +137,9 @@ func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest b
 func again(looms [2][]*loom) (out [2][]*loom) {
 	for state, list := range looms {
 		for _, l := range list {
-			own := &loom{c: l.c, hot: l.hot, state: l.state, feedOhm: l.feedOhm}
+			own := &loom{c: l.c, hot: l.hot, state: l.state, feedOhm: l.feedOhm, plan: l.plan}
 			for _, n := range l.nets {
-				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm, n.of})
+				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm, n.of, n.opt, map[string]*net{}})
 			}
 			out[state] = append(out[state], own)
 		}
@@ -177,10 +188,11 @@ func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Optio
 // Options are what the solver took for a network of shorts.
 func (s *Study) Options(n Net) solve.Options {
 	list := options(s.Circuit, sources(s.Circuit)[n.State], n.State, n.Rest)
+	opt := list[0]
 	if n.Stiff {
-		return list[len(list)-1]
+		opt = list[len(list)-1]
 	}
-	return list[0]
+	return opened(opt, n.Blocking)
 }
 
 // hottest is the class of a wire's insulation, what its copper may reach in use.

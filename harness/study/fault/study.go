@@ -17,6 +17,9 @@
 // return is solved in the part of the network that it can change (package solve,
 // Local), and in the whole where it reaches further.
 //
+// A diode carries a short's current with its feed and blocks against it; one found the wrong
+// way round is taken to point with its feed, and none to have failed before the short.
+//
 // Not modelled: inductance (a direct current in a loom of a few metres settles
 // in well under a millisecond), the arc of a short that is not bolted, the
 // resistance that a heating wire adds during the fault, and what the machine's
