@@ -140,7 +140,7 @@ func loadFigureKeys() []key[Load] {
 			Doc: "how far its power may be off", Default: "by `figure` and behaviour", Example: "10 %"},
 			func(x *Load) *Quantity { return &x.Tolerance }),
 		choiceKey(Key{Name: "figure", Choices: []string{"typical", "highest"}, Example: "highest",
-			Default: "the type's, else typical",
+			Default: "the type's, of the design's own power or current too, else typical",
 			Doc: "whether the power is the usual one or the most it draws, as makers' \"max amp draw\"; " +
 				"the most has no tolerance above it"}, func(x *Load) *string { return &x.Figure }),
 	}
@@ -262,7 +262,7 @@ func (x *Load) figures(r *reader, f field) {
 	}
 	if x.Figure == "" {
 		x.Figure = "typical"
-		if t.Highest && !ownFigure(f) {
+		if t.Highest {
 			x.Figure = "highest"
 		}
 	}

@@ -3,7 +3,7 @@ package design
 import "testing"
 
 // What a load's figure is, how long it is on and what it comes with: the design's
-// own first, then its type's. A figure of the type says nothing of the design's.
+// own first, then its type's. That the type's figure is the most it draws holds for the design's too.
 func TestLoadFigures(t *testing.T) {
 	d := mustRead(t, heading+`
 wire: {size: 1.5 mm²}
@@ -28,7 +28,7 @@ grounds: {stud: {at: seat}}
 		{"highest", 0, 30, 600, 1, 0.3, 7.5},
 		{figure: "typical"},
 		{figure: "highest"},
-		{figure: "typical"},
+		{figure: "highest"},
 		{figure: "typical", mostW: 22.1},
 		{figure: "typical"},
 		{figure: "typical", onS: 5, everyS: 60},

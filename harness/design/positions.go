@@ -123,7 +123,9 @@ func (r *reader) addPosition(x *Switch, f field, name Text, outputs []Text) {
 	for _, out := range outputs {
 		switch spelt := x.output(out.Value); {
 		case slices.Contains([]string{"in", "out"}, fold(out.Value)):
-			r.report(out.Pos, fmt.Sprintf("%s: %s is what a terminal of every switch is called", f, quoted(out.Value)), "another name for the output")
+			r.report(out.Pos, fmt.Sprintf("%s: output %s would read as the switch's own terminal of that name", f, quoted(out.Value)),
+				fmt.Sprintf("another name for the output, such as %q: the position itself may be called %s", "reel "+fold(out.Value), fold(out.Value)))
+			p.Outputs = append(p.Outputs, spelt) // what is fed from it is not wrong too
 		case slices.Contains(p.Outputs, spelt):
 			r.report(out.Pos, fmt.Sprintf("%s: %s is named twice", f, quoted(out.Value)), "each output once")
 		default:
@@ -157,8 +159,8 @@ func (r *reader) onlyOfAHandle(x *Switch, f field) {
 	if f.has["positions"] && f.has["returns to"] {
 		r.report(r.pos(f.node), f.where.String()+" is in a return and has positions", "positions in a feed; in a return a plain switch for each position, of which situations say which is `closed`")
 	}
-	if f.has["positions"] && f.has["momentary"] && x.Momentary {
-		r.report(r.pos(f.node), f.where.String()+" is momentary and has positions", "one of the two")
+	if x.Momentary && len(x.Positions) > 1 && !slices.ContainsFunc(x.Positions, func(p *Position) bool { return len(p.Outputs) == 0 }) {
+		r.report(r.pos(f.node), f.where.String()+" is momentary and gives something in each position", "a position to spring back to, such as `off: none`")
 	}
 }
 

@@ -24,6 +24,10 @@ func TestPositionMistakes(t *testing.T) {
 		{"pole of a pole", "{a: {rating: 5 A, fed by: battery}, b: {pole of: a, fed by: battery}, c: {pole of: b, fed by: battery}}", "c", "{}",
 			`"b" has no handle of its own`},
 		{"rating of a pole", "{a: {rating: 5 A, fed by: battery}, b: {pole of: a, rating: 5 A, fed by: battery}}", "b", "{}", `"rating" is that of the switch`},
+		{"momentary without rest", "{lights: {rating: 5 A, fed by: battery, momentary: yes, positions: [ride, camp]}}", "lights ride", "{}",
+			"is momentary and gives something in each position (expected a position to spring back to, such as `off: none`)"},
+		{"output named as a terminal", "{winch: {rating: 5 A, fed by: battery, positions: [in, off]}}", "winch in", "{}",
+			`output "in" would read as the switch's own terminal of that name (expected another name for the output, such as "reel in"`},
 		{"another position of a pole", "{a: {rating: 5 A, fed by: battery, positions: [off, ride]}, b: {pole of: a, fed by: battery, positions: {camp: x}}}", "b x", "{}",
 			`"a" has no position "camp"`},
 	}
@@ -34,5 +38,18 @@ func TestPositionMistakes(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("%s: %v\nwant %s", tt.name, err, tt.want)
 		}
+	}
+}
+
+// A rocker that springs back may have positions, some of them called in and out.
+func TestMomentaryPositions(t *testing.T) {
+	text := heading + "wire: {size: 1 mm²}\nswitches: {winch: {rating: 5 A, fed by: {battery: {length: 1 m}}, momentary: yes, positions: {in: pull, off: none, out: pay}}}\n" +
+		"loads: {lamp: {power: 5 W, fed by: winch pull, wire: {length: 1 m}, returns to: battery negative, return wire: {length: 1 m}}}\n"
+	d, err := Read("test.yaml", []byte(text), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := d.Switches[0]; !s.Momentary || len(s.Positions) != 3 || !s.Gives("in", "pull") || s.Gives("off", "pull") {
+		t.Errorf("%+v", s)
 	}
 }

@@ -15,7 +15,7 @@ type Switch struct {
 	RatingA   Quantity
 	FedBy     []Feed
 	Returns   []Feed // where it stands in a return
-	Momentary bool   // closed only while it is held; by the type or the design
+	Momentary bool   // closed only while it is held, out of its position that gives nothing; by the type or the design
 	// KeyOperated: worked by the ignition key; by the type or the design.
 	KeyOperated bool
 	// Positions are those of its handle, in order; none = a plain contact. Each output is a
@@ -46,7 +46,7 @@ var switchSection = section[Switch]{
 			Doc: "maximum current, when it is not of the library", Example: "10 A"},
 			func(x *Switch) *Quantity { return &x.RatingA }),
 		plugKey[Switch](),
-		yesKey(Key{Name: "momentary", Default: "the type's, else no", Doc: "closed only while it is held", Example: "yes"},
+		yesKey(Key{Name: "momentary", Default: "the type's, else no", Doc: "closed only while it is held; with positions it springs back to the one that gives nothing", Example: "yes"},
 			func(x *Switch) *bool { return &x.Momentary }),
 		yesKey(Key{Name: "key operated", Default: "the type's, else no", Doc: "worked by the ignition key: what is behind it is off with the key off", Example: "yes"},
 			func(x *Switch) *bool { return &x.KeyOperated }),

@@ -103,7 +103,8 @@ func (t *Together) AlwaysOn() string {
 	}
 	text := "Counted throughout, with no switch to choose by: " + amps(t.AlwaysA) + " of " + wording.And(of) + "."
 	if len(t.charged) > 0 {
-		text += " The loads of " + wording.And(t.charged) + " are left out: the engine gives what the chargers take, here at half charge."
+		text += " The loads of " + wording.And(t.charged) + " are left out: the engine gives what the chargers take, as in the balance: with batteries as full as the situation says, " +
+			"else full; one run down takes more."
 	}
 	return text
 }

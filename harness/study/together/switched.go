@@ -19,11 +19,14 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
 		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() && b.Part.Converter() != b {
-			if p.behindCharger(c, b) {
+			if starts(l.Load) || p.behindCharger(c, b) {
 				continue
 			}
 			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) && positions[b] == nil {
 				p.Always, p.AlwaysA = append(p.Always, l.Load), p.AlwaysA+idleA
+				if b.Part.Kind == circuit.Charger {
+					p.chargers, p.chargersA = append(p.chargers, b), p.chargersA+idleA
+				}
 				continue
 			}
 			a := drawnA(all, b)
@@ -76,8 +79,21 @@ func (p *Plan) behindCharger(c *circuit.Circuit, load *circuit.Branch) bool {
 	return true
 }
 
-// chargedTo is how full further batteries are taken to be: their chargers then give all they can.
-const chargedTo = 0.5
+// starts tells of a starter: it turns before the engine charges, and nothing is chosen beside it.
+func starts(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
+
+// chargersOwnA is by how much the chargers that are always on take another current in a line of
+// the balance than with full batteries: a situation may say how full these are.
+func (p *Plan) chargersOwnA(l *budget.Line) float64 {
+	if l.Held == nil || len(p.chargers) == 0 {
+		return 0
+	}
+	ownA := -p.chargersA
+	for _, b := range p.chargers {
+		ownA += drawnA(l.Held, b)
+	}
+	return ownA
+}
 
 // leastA is below the current of anything that is on.
 const leastA = 1e-6
@@ -90,13 +106,11 @@ func drawnA(s *solve.Solution, b *circuit.Branch) float64 {
 	return s.SourceA(b)
 }
 
-// solved is a state at the regulated voltage at cruise, everything at its average.
+// solved is a state at the regulated voltage at cruise, everything at its average, further batteries
+// full, as the balance takes them.
 func solved(c *circuit.Circuit, s *design.Situation) *solve.Solution {
 	ch, atV := &c.Design.Charging, c.Design.NominalV()
-	s.Key, s.Charge = design.KeyOn, map[*design.Bank]float64{}
-	for _, b := range c.Design.Batteries {
-		s.Charge[b] = chargedTo
-	}
+	s.Key = design.KeyOn
 	if ch.Present() {
 		s.EngineRPM, atV = ch.CruiseRPM.Or(ch.Output[0].RPM.Value), ch.RegulatedV.Value
 	}

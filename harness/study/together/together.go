@@ -65,8 +65,11 @@ type Plan struct {
 	Always  []*design.Load // on with the key and behind no switch: nothing to choose
 	AlwaysA float64        // what these take, and the coils that are on with the key
 	Coils   bool           // there are such coils
-	Charged []string       // batteries whose loads are left out: their chargers count, half full
+	Charged []string       // batteries whose loads are left out: their chargers count, as in the balance
 	Why     string         // what stands in the way of an answer; "" = nothing
+
+	chargers  []*circuit.Branch // among those always on: what they take hangs on how full their batteries are
+	chargersA float64           // with these full
 }
 
 // Choice is what may run together in one situation.
@@ -168,7 +171,7 @@ func (p *Plan) In(l *budget.Line, s *solve.Solution, most int) *Choice {
 
 func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
 	c := &Choice{Name: l.Situation.Name, Situation: l.Situation, EngineRPM: l.Situation.EngineRPM,
-		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA}
+		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA + p.chargersOwnA(l)}
 	draws := drawing(s)
 	var at map[*design.Switch]string
 	if s != nil {

@@ -28,6 +28,15 @@ func TestSwitchesOfSeveralPositions(t *testing.T) {
 	}
 }
 
+// A handle that springs back is read held and let go.
+func TestMomentaryPositions(t *testing.T) {
+	test := bench.Make(read(t, strings.NewReplacer("push: {type: push button 3 A, at: bay, fed by: f}",
+		"push: {type: rocker 16 A, momentary: yes, at: bay, fed by: f, positions: {up: up, off: none, down: down}}", "by: push,", "by: push up,").Replace(timed)))
+	if got, want := find(t, test, bench.Switches, "S1", "up").Text, "in joined to up, open to down; all open when let go"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // timed has relays that wait or latch, and two chargers.
 const timed = `
 fusewright: 1

@@ -29,6 +29,9 @@ func (m *maker) switches() []*Section {
 				if len(open) > 0 {
 					text += ", open to " + wording.And(open)
 				}
+				if x.Momentary {
+					text += "; all open when let go"
+				}
 			}
 			g.Checks = append(g.Checks, &Check{Ref: p.Ref, Name: p.Name, Where: at.Name, Nominal: nan(), Low: nan(), High: nan(),
 				Text: text, Basis: basisSwitches})

@@ -236,6 +236,9 @@ func (b *builder) ways(src *design.Block, p *circuit.Part) {
 // switchItem is a switch by its type or rating, with its positions and poles.
 func switchItem(s *design.Switch, d *design.Design) string {
 	item := contactItem(s)
+	if s.Momentary && s.Type != nil && !s.Type.Held {
+		item += ", momentary"
+	}
 	if len(s.Positions) > 0 {
 		var names []string
 		for _, p := range s.Positions {
@@ -262,6 +265,9 @@ func contactItem(s *design.Switch) string {
 	kind := "switch"
 	if s.Momentary {
 		kind = "push-button"
+		if s.Positions != nil {
+			kind = "momentary switch"
+		}
 	}
 	if s.Type != nil {
 		return s.Type.Name
