@@ -30,12 +30,13 @@ type Ride struct {
 	LowestChargeS *float64   `json:"lowest_charge_s"`
 	ReserveS      *float64   `json:"below_start_reserve_s"`
 	EmptyS        *float64   `json:"empty_s"`
+	LeftS         *float64   `json:"followed_to_s,omitempty"` // it was not followed to its end
 	Further       []RideBank `json:"further_batteries,omitempty"`
 	Legs          []RideLeg  `json:"legs"`
 	Course        RideCourse `json:"course"`
 	Caveats       []string   `json:"caveats,omitempty"`
 
-	starts           int
+	starts, planned  int     // of the engine; legs
 	startAh, startOf float64 // what a start takes, and its share of the capacity
 }
 
@@ -116,9 +117,12 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Further: rideBanks(r), Caveats: r.Caveats, starts: r.Starts(), startAh: r.StartAh, startOf: r.StartShare}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh, startOf: r.StartShare}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
+	}
+	if r.GivenUp {
+		row.LeftS = finite(r.Legs[len(r.Legs)-1].ToS)
 	}
 	c := &row.Course
 	for _, p := range r.Points {
@@ -168,11 +172,11 @@ func WriteRides(w io.Writer, rep *RideReport) error {
 	for _, r := range rep.Rides {
 		fmt.Fprintf(&b, "\nride %s\n", r.Name)
 		r.Table().write(&b)
-		fmt.Fprintf(&b, "charge %s at the start, %s at the end, lowest %s at %s\n", charge(r.StartCharge),
-			charge(r.EndCharge), charge(r.LowestCharge), clock(r.LowestChargeS))
+		fmt.Fprintf(&b, "charge %s at the start, %s at %s, lowest %s at %s\n", charge(r.StartCharge),
+			charge(r.EndCharge), r.end(), charge(r.LowestCharge), clock(r.LowestChargeS))
 		for _, x := range r.Further {
-			fmt.Fprintf(&b, "%s: charge %s at the start, %s at the end, lowest %s at %s\n", x.Name, charge(x.StartCharge),
-				charge(x.EndCharge), charge(x.LowestCharge), clock(x.LowestChargeS))
+			fmt.Fprintf(&b, "%s: charge %s at the start, %s at %s, lowest %s at %s\n", x.Name, charge(x.StartCharge),
+				charge(x.EndCharge), r.end(), charge(x.LowestCharge), clock(x.LowestChargeS))
 		}
 		b.WriteString(wrap("", r.Outcome()))
 		for _, text := range r.Remarks() {
@@ -211,10 +215,13 @@ func (r *Ride) Table() *Table {
 // Outcome says in a sentence whether the engine still starts.
 func (r *Ride) Outcome() string {
 	text := "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again"
-	if r.ReserveS != nil {
+	switch {
+	case r.LeftS != nil && r.ReserveS == nil:
+		text = "Until then the charge stays above the start reserve"
+	case r.ReserveS != nil:
 		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
-		if last := len(r.Legs) - 1; last >= 0 && *r.EndCharge >= *r.Legs[last].StartReserve {
+		if last := len(r.Legs) - 1; last >= 0 && r.LeftS == nil && *r.EndCharge >= *r.Legs[last].StartReserve {
 			text += "; at the end of the ride it is above it again"
 		}
 	}
@@ -227,7 +234,18 @@ func (r *Ride) Outcome() string {
 		}
 		text += x.reserve()
 	}
+	if r.LeftS != nil {
+		text = fmt.Sprintf("Followed to %s only, in leg %d of %d; what comes after is not known. ", clock(r.LeftS), len(r.Legs), r.planned) + text
+	}
 	return text + "." + r.startsText()
+}
+
+// end is when the charge at the end is that, in words.
+func (r *Ride) end() string {
+	if r.LeftS != nil {
+		return clock(r.LeftS) + ", where it was left,"
+	}
+	return "the end"
 }
 
 // startsText says what the starts of the engine take beside; "" = it is not started, or that is not known.

@@ -19,6 +19,22 @@ func TestRideStartsText(t *testing.T) {
 	}
 }
 
+// A ride that was left before its end claims nothing of what comes after.
+func TestRideLeftBeforeItsEnd(t *testing.T) {
+	at := func(v float64) *float64 { return &v }
+	r := Ride{Legs: make([]RideLeg, 2), planned: 28, EndCharge: at(0.9)}
+	if got, want := r.Outcome(), "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	r.LeftS = at(12840)
+	if got, want := r.Outcome(), "Followed to 3:34 h only, in leg 2 of 28; what comes after is not known. Until then the charge stays above the start reserve."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got, want := r.end(), "3:34 h, where it was left,"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // What a start leaves, in few words: the load is named that has less than it needs in mild air.
 func TestStartShort(t *testing.T) {
 	at := func(v float64) *float64 { return &v }

@@ -101,7 +101,7 @@ func (p *Pass) judgeNextStart(r *ride.Result) {
 		p.judgeDeep(r)
 		return
 	}
-	if last.Leg.EngineRPM > 0 || !over(last.StartReserve, r.EndCharge) {
+	if r.GivenUp || last.Leg.EngineRPM > 0 || !over(last.StartReserve, r.EndCharge) {
 		return
 	}
 	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}

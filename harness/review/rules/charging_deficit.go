@@ -106,7 +106,7 @@ func (p *Pass) deficitSeverity(l *budget.Line) finding.Severity {
 func (p *Pass) judgeStarts(r *ride.Result) {
 	start := p.in.Budget.Start
 	backAh := float64(r.Starts()) * p.in.Budget.StartBackAh
-	if !math.IsNaN(r.EmptyS) || !(backAh > 0) || r.SpareAh() >= backAh {
+	if !math.IsNaN(r.EmptyS) || r.GivenUp || !(backAh > 0) || r.SpareAh() >= backAh {
 		return
 	}
 	f := finding.Finding{Severity: finding.Advice, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos, Leave: true,

@@ -82,7 +82,7 @@ func (p *Pass) hoursLinked(s *design.Situation, contacts []*circuit.Branch) floa
 	leg := &design.Leg{Key: s.Key, EngineRPM: s.EngineRPM, On: s.On, With: s.With, As: s, Lasts: design.Quantity{Value: apartHours * 3600},
 		AmbientC: design.Quantity{Value: battery.RatedC, Text: "rated"}}
 	r, err := ride.Simulate(p.c, &design.Ride{StartCharge: design.Quantity{Value: 1}, Charge: s.Charge, Legs: []*design.Leg{leg}},
-		ride.Options{Tolerance: rideTolerance, Closed: contacts, ToReserve: true, Average: budget.Average(p.d, s)})
+		ride.Options{Tolerance: ride.Coarse, Closed: contacts, ToReserve: true, Average: budget.Average(p.d, s)})
 	switch {
 	case err != nil:
 		return math.NaN()

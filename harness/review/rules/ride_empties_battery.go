@@ -57,16 +57,13 @@ func (f *facts) ridden() []*ride.Result {
 	}
 	f.rides = []*ride.Result{}
 	for _, r := range f.d.Rides {
-		if result, err := ride.Simulate(f.c, r, ride.Options{Tolerance: rideTolerance}); err == nil {
+		if result, err := ride.Simulate(f.c, r, ride.Options{Tolerance: ride.Coarse}); err == nil {
 			f.rides = append(f.rides, result)
 			f.in.RideEffort += result.Effort
 		}
 	}
 	return f.rides
 }
-
-// rideTolerance is the error of the state of charge allowed in one step.
-const rideTolerance = 1e-5
 
 func (p *Pass) reportEmpty(r *ride.Result) {
 	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}

@@ -1,7 +1,9 @@
 package ride_test
 
 import (
+	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -40,5 +42,26 @@ func TestRideTakesSoMuchAndNoMore(t *testing.T) {
 				t.Errorf("%d steps, given up %t, %q", r.Effort, r.GivenUp, last.Trouble)
 			}
 		})
+	}
+}
+
+// A start battery that has just been charged stands above the volts at which the DC-DC charger stops, and comes down to them for hours:
+// fine steps there are too many, and coarse ones follow the ride to its end.
+func TestRideThroughTheTailOfACharger(t *testing.T) {
+	text, err := os.ReadFile("../../../designs/hay-wain.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const day = "      - {lasts: 30 min, situation: driving}\n      - {lasts: 9 h, situation: parked}\n      - {lasts: 30 min, situation: driving}\n      - {lasts: 14 h, situation: summer night}\n"
+	b := build(t, strings.Replace(string(text), "rides:\n", "rides:\n  round the clock:\n    charge: {house: 60 %}\n    legs:\n"+day, 1))
+	r, err := ride.Simulate(b, b.Design.Rides[0], ride.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if last := r.Legs[len(r.Legs)-1]; r.GivenUp || len(r.Legs) != 4 || math.Abs(last.ToS-24*3600) > 1 {
+		t.Errorf("given up %t, in leg %d, at %g s", r.GivenUp, len(r.Legs), last.ToS)
+	}
+	if !slices.ContainsFunc(r.Caveats, func(c string) bool { return strings.Contains(c, "coarse steps") }) {
+		t.Error("nothing is said of coarse steps")
 	}
 }

@@ -41,6 +41,7 @@ const (
 	mostSteps    = 200_000 // a leg of the longest length needs far fewer
 	eventStepS   = 5.0     // how nearly a relay's move is placed: shorter than their delays
 	mostEffort   = 200_000 // steps of the solver in a ride: some twenty times those of a day with two batteries
+	usualLegs    = 20      // that a ride has: as many more take as much more
 	eventGrows   = 1.5     // the same for each one more: what moves on and on is not followed for ever
 )
 
@@ -62,7 +63,7 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 		now, ok = s.at.balance(s.charge, chargesOf(s.banks))
 	}
 	s.note(l, now, ok)
-	for n, left := 0, length; left > 0 && n < mostSteps && s.result.Effort <= mostEffort; n++ {
+	for n, left := 0, length; left > 0 && n < mostSteps && !s.spent(); n++ {
 		step = math.Min(step, left)
 		celsius := s.batteryC(l, step)
 		s.at.warm(celsius)
@@ -96,12 +97,17 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 			break
 		}
 	}
-	if s.result.Effort > mostEffort {
+	if s.spent() {
 		s.result.GivenUp, l.Trouble = true, "not followed further: relays or chargers switch in turn, or find no current to settle at"
 	}
 	l.ToS, l.ToCharge = s.timeS, s.charge
 	s.end(l)
 	return !s.result.GivenUp && (!s.opt.ToReserve || math.IsNaN(s.result.ReserveS))
+}
+
+// spent tells that a ride has taken too much.
+func (s *simulation) spent() bool {
+	return s.result.Effort > mostEffort*max(1, len(s.result.Ride.Legs)/usualLegs)
 }
 
 // begin prepares a leg.
