@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
 )
 
 // strung is two lamps in series between a switch in their feed and one in their return, of which
@@ -41,6 +42,27 @@ func TestStringsBehindContacts(t *testing.T) {
 		}
 		if !slices.Contains(got, c.want) {
 			t.Errorf("%s: %s\nwant %s", c.name, strings.Join(got, "\n"), c.want)
+		}
+	}
+}
+
+// A fan made slower by a resistor, 2.5 A × 2 Ω = 5 V of some 13: the library's 9 V are those of a fan
+// by itself. A minimum that the design gives holds, and what takes the volts is named.
+func TestSlowedByAResistor(t *testing.T) {
+	const text = `
+loads:
+  dropper: {resistance: 2 Ω, rated at: 12 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm², length: 200 mm}}
+  fan: {type: cooling fan, current: 2.5 A, rated at: 12 V, MORE, at: rear, in series with: dropper, wire: {size: 1 mm², length: 200 mm}, returns to: frame, return wire: {size: 1 mm², length: 200 mm}}
+`
+	for more, want := range map[string]finding.Severity{"figure: highest": 0, "critical: yes": finding.Danger, "minimum voltage: 11 V": finding.Fault} {
+		src := replace(text, "MORE", more)
+		if got := gravest(t, src, "load-undervoltage"); got != want {
+			t.Errorf("%s: %s, want %s", more, got, want)
+		}
+		for _, f := range open(assess(t, "slow.yaml", []byte(example.Design(src)))) {
+			if f.Rule == "load-undervoltage" && !strings.Contains(f.What, "; dropper, in series with it, takes ") {
+				t.Error(f.What)
+			}
 		}
 	}
 }
