@@ -124,7 +124,8 @@ func (c *Circuit) shutOff(closed func(*Branch) bool) []bool {
 func (c *Circuit) SwitchedBack() bool { return c.flow.switchedBack }
 
 // JoinedBack tells, by node index, which nodes the returns join to the battery's negative
-// post, over those contacts that closed says are closed. Linear.
+// post, over those contacts that closed says are closed, and over the loads in series with
+// another. Linear.
 func (c *Circuit) JoinedBack(closed func(*Branch) bool) []bool {
 	seen := make([]bool, len(c.Nodes))
 	seen[c.Negative().Index] = true
@@ -132,7 +133,7 @@ func (c *Circuit) JoinedBack(closed func(*Branch) bool) []bool {
 		n := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
 		for _, b := range n.Branches {
-			if !b.Returns() || b.Kind == ContactBranch && !closed(b) {
+			if !b.TakesBack() || b.Kind == ContactBranch && !closed(b) {
 				continue
 			}
 			for _, m := range []*Node{b.A, b.B} {

@@ -20,7 +20,11 @@ import (
 type ContactRatings struct {
 	resistive, lamp, motor, share float64
 	short                         []library.CarriesFor // more than resistive, for a time
+	only                          carriedOnly
 }
+
+// carriedOnly tells of what draws that a contact only carries, since another one switches it; nil = of nothing.
+type carriedOnly func(draw *circuit.Branch) bool
 
 // RelayContact is what a contact of a relay form switches at an ambient in °C.
 func RelayContact(form *library.RelayForm, contact *circuit.Branch, ambientC float64) ContactRatings {
@@ -31,7 +35,7 @@ func RelayContact(form *library.RelayForm, contact *circuit.Branch, ambientC flo
 		}
 		return r
 	}
-	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC), form.ShortTime}
+	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC), form.ShortTime, nil}
 }
 
 // Known tells whether the contact has any rating.
@@ -78,7 +82,7 @@ type loading struct {
 // carried are the ratings of what the contact carries for good, whatever it is: those
 // for lamps and motors have their starts in them.
 func (r ContactRatings) carried() ContactRatings {
-	return ContactRatings{resistive: r.resistive, share: r.share, short: r.short}
+	return ContactRatings{resistive: r.resistive, share: r.share, short: r.short, only: r.only}
 }
 
 // heldContact holds what draws below a contact against its ratings: each load's
@@ -115,12 +119,16 @@ func (p *Pass) heldContact(contact *circuit.Branch, r ContactRatings, severity f
 // does words what a contact does: it switches what it is rated for, or carries more
 // than it may in the worst case.
 func (u loading) does(v verdict, where string) string {
-	if v.by == corner.AtWorst {
+	if v.by == corner.AtWorst || len(u.kinds) == 0 {
 		return fmt.Sprintf("carries %s%s, %s of its continuous rating%s", amps(u.A), where, share100(u.share), v.said(share100))
 	}
 	return fmt.Sprintf("switches %s of %s load%s, %s of its rating for that%s", amps(u.A), wording.And(u.kinds), where,
 		share100(u.share), v.said(share100))
 }
+
+// crankShare is what a battery switch carries while a starter turns, over its continuous rating:
+// makers give 1.3 to 1.7 times it for five minutes, and more for a start (from memory).
+const crankShare = 1.3
 
 func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r ContactRatings) loading {
 	now := loading{A: math.Abs(s.Amps(contact))}
@@ -131,7 +139,12 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 	known := 0.0
 	for _, b := range draws {
 		a, kind, rating := math.Abs(s.Amps(b)), design.Resistor, r.Of(design.Resistor)
-		if b.Load != nil {
+		carried := r.only != nil && r.only(b)
+		switch {
+		case carried && b.Load != nil && isStarter(b.Load.Load):
+			rating *= crankShare
+		case carried:
+		case b.Load != nil:
 			kind, rating = b.Load.Behaves, r.OfLoad(b.Load)
 		}
 		if !(a > 0) {
@@ -139,7 +152,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 		}
 		now.share += a / rating
 		known += a
-		if !seen[kind] {
+		if !carried && !seen[kind] {
 			seen[kind] = true
 			now.kinds = append(now.kinds, string(kind))
 			slices.Sort(now.kinds)

@@ -18,11 +18,11 @@ func TestContactMayCarryNothing(t *testing.T) {
 		behave design.Behaviour
 		want   float64
 	}{
-		{"resistive", ContactRatings{40, 22, 25, 0.5, nil}, design.Resistor, 20},
-		{"lamp", ContactRatings{40, 22, 25, 0.5, nil}, design.FilamentLamp, 11},
-		{"motor", ContactRatings{40, 22, 25, 0.5, nil}, design.Motor, 12.5},
+		{"resistive", ContactRatings{40, 22, 25, 0.5, nil, nil}, design.Resistor, 20},
+		{"lamp", ContactRatings{40, 22, 25, 0.5, nil, nil}, design.FilamentLamp, 11},
+		{"motor", ContactRatings{40, 22, 25, 0.5, nil, nil}, design.Motor, 12.5},
 		{"lamp without its own", ContactRatings{resistive: 40, share: 0.5}, design.FilamentLamp, 20},
-		{"nothing left", ContactRatings{40, 22, 25, 0, nil}, design.Motor, 0},
+		{"nothing left", ContactRatings{40, 22, 25, 0, nil, nil}, design.Motor, 0},
 	} {
 		if got := c.r.Of(c.behave); got != c.want {
 			t.Errorf("%s: %g A, want %g A", c.name, got, c.want)
@@ -37,7 +37,7 @@ func TestContactMayCarryNothing(t *testing.T) {
 // the mean heat bounds it: 75·√10 = 237.17 A; every 60 000 s the maker's 400 A.
 func TestContactForATime(t *testing.T) {
 	winch := ContactRatings{resistive: 75, share: 1, short: []library.CarriesFor{{CurrentA: 400, S: 60}}}
-	motor := ContactRatings{75, 0, 60, 1, winch.short}
+	motor := ContactRatings{75, 0, 60, 1, winch.short, nil}
 	for _, c := range []struct {
 		name      string
 		r         ContactRatings
@@ -51,7 +51,7 @@ func TestContactForATime(t *testing.T) {
 		{"how often is not known", winch, 60, 0, 75},
 		{"a figure of its own for motors", motor, 60, 600, 60},
 		{"none for a time", ContactRatings{resistive: 75, share: 1}, 60, 600, 75},
-		{"half of it left by its place", ContactRatings{75, 0, 0, 0.5, winch.short}, 60, 60_000, 200},
+		{"half of it left by its place", ContactRatings{75, 0, 0, 0.5, winch.short, nil}, 60, 60_000, 200},
 	} {
 		l := &design.Load{OnForS: design.Quantity{Value: c.on}, EveryS: design.Quantity{Value: c.every}}
 		if got := c.r.OfLoad(&circuit.LoadSpec{Behaves: design.Motor, Load: l}); math.Abs(got-c.want) > 1e-9 {

@@ -82,7 +82,11 @@ func (f *facts) isGate(b *circuit.Branch, rest, hand *liveness) bool {
 func (f *facts) liveBelow(gate *circuit.Branch, rest, hand *liveness) []*circuit.Branch {
 	var list []*circuit.Branch
 	if gate.Returns() {
-		return slices.DeleteFunc(f.c.DrawsBack(gate), func(b *circuit.Branch) bool {
+		for _, b := range f.c.DrawsBack(gate) {
+			list = append(list, b)
+			list = append(list, others(b.String, b)...)
+		}
+		return slices.DeleteFunc(list, func(b *circuit.Branch) bool {
 			return !rest.nodes[b.A.Index] || !f.drawsKeyless(b, hand)
 		})
 	}

@@ -17,7 +17,8 @@ var loadUndervoltage = &Rule{
 	Says:  "too little voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library, or without one rated for a higher system voltage: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
-		"(battery down to its reserve for starting); the worst case decides. Where the volts go between battery and load is said with it.",
+		"(battery down to its reserve for starting); the worst case decides. A motor or lamp with a resistor in series, which keeps half of its " +
+		"share or more, a motor a third, is not held against the library's minimum unless it is critical: it is meant to go slower. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load; two thirds of `rated at` without one, where that is 1.5 × the system's or more (our choice)",
 	Why:      "below it electronics reset, drivers flicker and relays drop out",
@@ -36,11 +37,23 @@ loads:
 			if l := accessory(part); least == 0 && l != nil && l.RatedV >= ratedMostShare*p.d.NominalOf(l) {
 				least = l.RatedV / ratedMostShare
 			}
-			if least > 0 {
+			if least > 0 && !p.slowed(part) {
 				p.judgeLowest(part, least)
 			}
 		}
 	},
+}
+
+// slowed tells of a motor or lamp that a resistor in series is there to hold back, and that
+// keeps enough to work: the library's minimum is that of the part by itself. One that the design
+// gives holds, and so does that of a critical load.
+func (p *Pass) slowed(part *circuit.Part) bool {
+	b, l := loadBranch(part), accessory(part)
+	if b == nil || l.Critical || l.MinV.Pos.Line > 0 || b.Load.Behaves == design.ConstantPower || !drops(others(b.String, b)) {
+		return false
+	}
+	_, least, in, _ := p.seriesShares(b, b.String)
+	return in != nil && !over(workingShare(b), least)
 }
 
 func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
@@ -53,6 +66,9 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	p.isOfOther(&fin, accessory(part))
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 	b := loadBranch(part)
+	if len(b.String) > 0 {
+		fin.Change = "take less resistance in series with it, or feed it by itself"
+	}
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.c.NominalAt(b.A), v.decisive()-least)
 	p.say(fin, "voltage at %s: %s; it needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
 }
@@ -67,8 +83,12 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	if x := p.c.ConverterOf(loadBranch(part).A); x != nil {
 		at = "the output of " + x.Name
 	}
-	text := fmt.Sprintf("; then %s at %s, at nominal", volts(s.PostsV(loadBranch(part))), at)
-	if l := p.lossOf(part, loadBranch(part), in); l != nil && l.whole > 0 {
+	b := loadBranch(part)
+	text := fmt.Sprintf("; then %s at %s, at nominal", volts(s.PostsV(b)), at)
+	for _, x := range others(b.String, b) {
+		text += fmt.Sprintf("; %s, in series with it, takes %s", x.Part.Name, volts(math.Abs(s.Volts(x))))
+	}
+	if l := p.lossOf(part, b, in); l != nil && l.whole > 0 {
 		text += l.text()
 	}
 	return text

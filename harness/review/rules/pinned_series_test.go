@@ -51,3 +51,36 @@ loads:
 		says(t, fmt.Sprint(volts), p.run(), want)
 	}
 }
+
+// A resistor in series takes part of the voltage, and may; half of what a lamp or converter is rated
+// for must be left, 6 V of 12 V, and a third of what a motor is, 4 V. A critical load needs its half.
+func TestSeriesFloor(t *testing.T) {
+	const two = `
+loads:
+  dropper: {resistance: 6 Ω, rated at: 12 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  fan: {current: 1 A, rated at: 12 V, behaves: %s, critical: %s, at: rear, in series with: dropper, wire: {size: 1 mm², length: 200 mm}, returns to: frame}
+`
+	for _, tt := range []struct {
+		behaves, critical string
+		volts             float64
+		want              finding.Severity
+	}{
+		{"filament lamp", "no", 6.01, 0},
+		{"filament lamp", "no", 6, 0},
+		{"filament lamp", "no", 5.99, finding.Fault},
+		{"constant power", "no", 5.99, finding.Fault},
+		{"constant power", "yes", 6, 0},
+		{"constant power", "yes", 5.99, finding.Danger},
+		{"resistor", "no", 1, 0},
+		{"resistor", "yes", 5.99, finding.Danger},
+		{"motor", "no", 4, 0},
+		{"motor", "no", 3.99, finding.Advice},
+		{"motor", "yes", 6, 0},
+		{"motor", "yes", 5.99, finding.Danger},
+	} {
+		p := passOf(t, seriesUneven, fmt.Sprintf(two, tt.behaves, tt.critical))
+		setVolts(p, loadBranch(part(t, p, "fan")), tt.volts)
+		setVolts(p, loadBranch(part(t, p, "dropper")), 12-tt.volts)
+		says(t, fmt.Sprint(tt), p.run(), tt.want)
+	}
+}

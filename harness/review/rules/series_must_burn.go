@@ -32,6 +32,9 @@ loads:
 				}
 				fin := ofPart(graver(l.MustBurn(), finding.Advice, finding.Fault), b.Part)
 				fin.Leave = true
+				if !l.IsLamp() {
+					fin.Change = "feed it by itself, at the voltage that it is rated for"
+				}
 				fin.Cause = string[0].Part.Name
 				p.say(fin, "%s is dead when %s fails: they are in series", b.Part.Name, wording.Or(names(others(string, b))))
 			}

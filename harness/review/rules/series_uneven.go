@@ -18,12 +18,13 @@ var seriesUneven = &Rule{
 	Doc: "The current through loads in series is the same, and the voltage parts as they resist: of two unlike ones the weaker gets the more. For each, " +
 		"the voltage at it, as a share of that at the battery's posts, against what it is rated at as a share of the system voltage; a system of 12 V runs " +
 		"at 14 V, and so does a load made for it. A load that gets less is advised on, unless a resistor of the string is there to take the rest, or it " +
-		"is one.",
+		"is one. What gets less than half of what it is rated for does not do its work, resistor or not: at that a filament gives a tenth of its light, by the exponent 3.4 (from memory). " +
+		"A motor is taken at its rated current; a fan that turns slower draws less and keeps more than is worked out, so that of one that is not critical a third is enough.",
 	Formula:  "share = (V load / V battery) / (rated at / system voltage)",
-	Limits:   "110 % of what it is rated for, 125 % of a motor; 80 %, as advice (our choice): a filament lives three tenths as long on 110 %, by the exponent −13 (from memory)",
+	Limits:   "110 % of what it is rated for, 125 % of a motor; 80 %, as advice, and beside a resistor or of a critical load 50 %, of another motor a third (our choice): a filament lives three tenths as long on 110 %, by the exponent −13 (from memory)",
 	Why:      "what gets too much burns out and takes the others with it; what gets too little glows, does not pull in, or stalls",
 	Change:   "take loads of equal power and voltage whose voltages add up to the system's, or feed each by itself",
-	Severity: "fault; danger for a critical load; advice when it gets too little",
+	Severity: "fault; danger for a critical load; advice when it gets too little, and of a motor beside a resistor that gets less than a third; a lamp or what has a constant power there is a fault",
 	Source:   "common practice, no source",
 	Bad: `
 loads:
@@ -40,44 +41,56 @@ loads:
 	},
 }
 
-// Shares of what a load in series is rated for between which it may lie.
-const mostSeriesShare, mostMotorShare, leastSeriesShare = 1.1, 1.25, 0.8
+// Shares of what a load in series is rated for between which it may lie; below the last it
+// does not do its work, whatever is there to take the rest, and of a motor that is not critical
+// below a third.
+const mostSeriesShare, mostMotorShare, leastSeriesShare, leastWorkingShare, leastMotorShare = 1.1, 1.25, 0.8, 0.5, 1.0 / 3
+
+func workingShare(b *circuit.Branch) float64 {
+	if b.Load.Behaves == design.Motor && !accessory(b.Part).Critical {
+		return leastMotorShare
+	}
+	return leastWorkingShare
+}
+
+// tooLittle is how grave it is that a load in series gets less than its share, and the limit; 0 = it is meant.
+func tooLittle(b *circuit.Branch, string []*circuit.Branch, share float64) (severity finding.Severity, limit float64) {
+	critical, least := accessory(b.Part).Critical, workingShare(b)
+	dead := over(least, share)
+	switch {
+	case !over(leastSeriesShare, share):
+		return 0, 0
+	case critical && dead:
+		return finding.Danger, least
+	case !drops(string):
+		return finding.Advice, leastSeriesShare
+	case !dead || b.Load.Behaves == design.Resistor:
+		return 0, 0
+	}
+	return graver(b.Load.Behaves != design.Motor, finding.Advice, finding.Fault), least
+}
 
 func (p *Pass) judgeShare(b *circuit.Branch, string []*circuit.Branch) {
-	rated := b.Load.RatedV / p.c.NominalAt(string[0].A)
-	var most, least float64
-	var in *solve.Solution
-	for _, s := range p.allSolutions() {
-		if s.Status != solve.Converged || !s.LoadOn[b.Index] {
-			continue
-		}
-		// What wires lose is no matter of shares.
-		share := s.LoadV(b) / (s.LoadV(b) + s.OthersV(b)) / rated
-		if math.IsNaN(share) {
-			continue
-		}
-		if in == nil || share > most {
-			most, in = share, s
-		}
-		if least == 0 || share < least {
-			least = share
-		}
-	}
+	most, least, in, under := p.seriesShares(b, string)
 	if in == nil {
 		return
 	}
-	l := accessory(b.Part)
-	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), b.Part)
+	fin := ofPart(graver(accessory(b.Part).Critical, finding.Fault, finding.Danger), b.Part)
 	share, figureOf, limit := most, "most", mostSeriesShare
 	if b.Load.Behaves == design.Motor {
 		limit = mostMotorShare
 	}
+	severity, leastLimit := tooLittle(b, string, least)
 	switch {
 	case over(most, limit):
 		atMost(&fin, "share of its rated voltage", 100*most, 100*limit, "%")
-	case over(leastSeriesShare, least) && !drops(string):
-		fin.Severity, share, figureOf, limit = finding.Advice, least, "least", leastSeriesShare
-		atLeast(&fin, "share of its rated voltage", 100*least, 100*leastSeriesShare, "%")
+	case severity > 0 && (severity == finding.Advice || !over(accessory(b.Part).NeedsV(), under.LoadV(b))): // load-undervoltage says it
+		in = under
+		fin.Severity, share, figureOf, limit = severity, least, "least", leastLimit
+		if drops(others(string, b)) {
+			fin.Change = "take less resistance in series with it, or feed it by itself"
+		}
+		atLeast(&fin, "share of its rated voltage", 100*least, 100*leastLimit, "%")
 	default:
 		return
 	}
@@ -85,5 +98,26 @@ func (p *Pass) judgeShare(b *circuit.Branch, string []*circuit.Branch) {
 	got, bound := quantity.Against(share, limit, quantity.Share)
 	p.say(fin, "in series with %s, %s gets %s of its share of the voltage; at %s %s: it is rated %s", wording.And(names(others(string, b))), b.Part.Name, got, figureOf, bound,
 		volts(b.Load.RatedV))
+}
 
+// seriesShares are the most and the least that a load in series gets of what it is rated for, and
+// where; what wires lose is no matter of shares.
+func (f *facts) seriesShares(b *circuit.Branch, string []*circuit.Branch) (most, least float64, over, under *solve.Solution) {
+	rated := b.Load.RatedV / f.c.NominalAt(string[0].A)
+	for _, s := range f.allSolutions() {
+		if s.Status != solve.Converged || !s.LoadOn[b.Index] {
+			continue
+		}
+		share := s.LoadV(b) / (s.LoadV(b) + s.OthersV(b)) / rated
+		if math.IsNaN(share) {
+			continue
+		}
+		if over == nil || share > most {
+			most, over = share, s
+		}
+		if under == nil || share < least {
+			least, under = share, s
+		}
+	}
+	return most, least, over, under
 }

@@ -527,3 +527,27 @@ loads:
 		}
 	}
 }
+
+// A battery switch of 100 A, 50 A for motors, before a motor of 90 A that a relay behind it turns on
+// carries it; with nothing behind it, it switches it.
+func TestBatterySwitchBeforeARelay(t *testing.T) {
+	const text = `
+fuses:
+  motor fuse: {type: strip SF51, rating: 150 A, at: battery tray, fed by: battery, wire: {size: 35 mm², length: 100 mm}, stays live: "a test"}
+  pilot: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+switches:
+  isolator: {type: battery switch 100 A, at: battery tray, fed by: motor fuse, wire: {size: 35 mm², length: 100 mm}}
+relays:
+  motor relay: {form: contactor 400 A, at: battery tray, fed by: isolator, wire: {size: 35 mm², length: 100 mm}, coil: {fed by: pilot, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  tail lamp: {current: AMPS, behaves: motor, at: battery tray, fed by: FEED, wire: {size: 35 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 35 mm², length: 300 mm}, stays live: "a test"}
+`
+	for _, c := range []struct {
+		feed, amps string
+		want       finding.Severity
+	}{{"isolator", "49 A", 0}, {"isolator", "90 A", finding.Fault}, {"motor relay", "80 A", 0}, {"motor relay", "101 A", finding.Fault}} {
+		if got := gravest(t, replace(text, "FEED", c.feed, "AMPS", c.amps), "switch-overload"); got != c.want {
+			t.Errorf("%s by the %s: %s, want %s", c.amps, c.feed, got, c.want)
+		}
+	}
+}

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
@@ -14,7 +16,8 @@ var switchOverload = &Rule{
 	Doc: "What draws below each switch, by kind, in the situation where it is most. A switch type has its " +
 		"ratings by kind in the library, those at 12 V, of which the 28 V factors leave a part above that unless the type says up to where they hold; a switch with only a rating is divided by 5 for filament lamps " +
 		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +
-		"Switches built into a load are the load's own affair. The ratings hold at nominal; in the worst case the " +
+		"A battery switch only carries what a switch or relay behind it turns on: that counts by its resistive rating whatever it is, " +
+		"and a starter by 1.3 times it. Switches built into a load are the load's own affair. The ratings hold at nominal; in the worst case the " +
 		"switch is to carry what flows.",
 	Formula: "Σ current / rating for its kind ≤ 1; rating for lamps and motors = resistive rating " +
 		"/ factor",
@@ -34,11 +37,21 @@ loads:
 		for part, s := range each[*design.Switch](p.facts) {
 			for _, b := range part.Branches {
 				if b.Closer != nil {
-					p.judgeSwitch(part, b, p.switchRatings(s))
+					r := p.switchRatings(s)
+					if isolates(b) {
+						r.only = p.switchedBeyond
+					}
+					p.judgeSwitch(part, b, r)
 				}
 			}
 		}
 	},
+}
+
+// switchedBeyond tells whether a switch or relay other than battery switches turns on what draws: no
+// battery switch is worked while it runs.
+func (p *Pass) switchedBeyond(draw *circuit.Branch) bool {
+	return slices.ContainsFunc(p.c.NeededBy(draw), func(x *circuit.Branch) bool { return !isolates(x) })
 }
 
 // switchRatings takes the type's ratings, which are those at 12 V, or divides the
@@ -47,15 +60,15 @@ loads:
 func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 	if s.RatingA.Given() {
 		if p.d.NominalOf(s) > 12 {
-			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1, nil}
+			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1, nil, nil}
 		}
-		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1, nil}
+		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1, nil, nil}
 	}
 	if s.Type != nil {
 		if t := s.Type; p.d.NominalOf(s) > t.FullV {
-			return ContactRatings{t.ResistiveA / 2, t.LampA * 5 / 8, t.MotorA * 2 / 3, 1, nil}
+			return ContactRatings{t.ResistiveA / 2, t.LampA * 5 / 8, t.MotorA * 2 / 3, 1, nil, nil}
 		}
-		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1, nil}
+		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1, nil, nil}
 	}
 	return ContactRatings{}
 }

@@ -89,7 +89,7 @@ func (l *liveness) opensBack(b *circuit.Branch) bool {
 // gatesOf are the contacts on the ways back from what draws.
 func (j *coldSwitched) gatesOf(b *circuit.Branch) (gates []*circuit.Branch) {
 	for _, x := range j.c.NeededBy(b) {
-		if x.Returns() && slices.Contains(j.c.DrawsBack(x), b) {
+		if x.Returns() && slices.ContainsFunc(j.c.DrawsBack(x), func(d *circuit.Branch) bool { return d == b || d.InSeries(b) }) {
 			gates = append(gates, x)
 		}
 	}
