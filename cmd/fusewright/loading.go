@@ -42,7 +42,7 @@ func (a designArg) assessUpTo(mostWires int, io *streams, cli *program) (*harnes
 	in.mostWires = mostWires
 	r, err := in.assess()
 	if err == nil && r.Sizing != nil {
-		io.hint("%s chosen; see why with fusewright size",
+		io.hint("%s chosen in this run; fusewright size says why, and size --write keeps them so that later runs are quick",
 			wording.Count(len(r.Sizing.Choices), "value is left open and was", "values are left open and were"))
 	}
 	return r, err

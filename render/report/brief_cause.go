@@ -41,14 +41,17 @@ func (x *Brief) cause(c *remedy.Cause, grave bool) {
 	if headed {
 		x.line("   ", aboutNow(c.Remedy), "")
 	}
-	for _, g := range groups {
+	for i, g := range groups {
 		if guess {
 			x.slipped(g)
 		} else {
 			x.entry(g)
+			if c.Remedy == nil && i == 0 && len(groups) > 1 { // under its own finding, not after those of another rule
+				x.decide(g[0])
+			}
 		}
 	}
-	x.remedies(c, headed || guess)
+	x.remedies(c, headed || guess, len(groups) > 1)
 	x.b.WriteByte('\n')
 }
 

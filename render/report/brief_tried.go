@@ -5,11 +5,12 @@ import (
 	"strings"
 
 	"fusewright/harness/remedy"
+	"fusewright/harness/review/finding"
 )
 
 // remedies prints what was tried against a cause: beside the remedy what mends more,
 // changes of one effect on one line.
-func (x *Brief) remedies(c *remedy.Cause, headed bool) {
+func (x *Brief) remedies(c *remedy.Cause, headed, decided bool) {
 	say := func(word, text string) { x.prose(fmt.Sprintf("   %-8s", word), text) }
 	about := func(t *remedy.Trial) string {
 		if headed && c.Remedy != nil && t.About == c.Remedy.About {
@@ -25,8 +26,8 @@ func (x *Brief) remedies(c *remedy.Cause, headed bool) {
 	case c.Remedy != nil:
 		say("fix", about(c.Remedy)+effect(c.Remedy))
 		most = len(c.Remedy.Mends)
-	default:
-		say("decide", x.row[c.Findings[0]].Change)
+	case !decided: // said under the first of several rules
+		x.decide(c.Findings[0])
 	}
 	var texts, effects []string
 	shown := map[string]bool{}
@@ -45,6 +46,9 @@ func (x *Brief) remedies(c *remedy.Cause, headed bool) {
 		say("tried", text+effects[i])
 	}
 }
+
+// decide says what to change where nothing that was tried clears a finding.
+func (x *Brief) decide(f *finding.Finding) { x.prose("   decide  ", x.row[f].Change) }
 
 // effect is what came of a change.
 func effect(t *remedy.Trial) string {

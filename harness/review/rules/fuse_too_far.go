@@ -10,15 +10,15 @@ var fuseTooFar = &Rule{
 	Title: "the first fuse is too far from the source",
 	Says:  "first fuse too far away",
 	Doc: "The length of conductor from the battery's positive post to the first fuse, splices and " +
-		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
-		"limit. A conductor that never meets a fuse is unfused-conductor.",
+		"contacts on the way counted in; from a further battery's post towards what charges it too. A conductor that is sheathed from end to end has the longer " +
+		"limit. A conductor that never meets a fuse is unfused-conductor, and link-end-unfused at a further battery.",
 	Formula: "sum of the wire lengths from the source to the first fuse",
 	Limits: "the practice's fuse distance, bare or sheathed, and its most and grave fuse distances; " +
 		"`limits: fuse distance` of the design",
 	Why: "no fuse protects this stretch: chafed against metal it burns until the battery is " +
 		"empty",
-	Change: "move the fuse to the battery, or run the stretch in a sheath or conduit from end to " +
-		"end",
+	Change: "shorten the stretch to the limit or move the fuse to the battery, or run it in a sheath " +
+		"or conduit from end to end",
 	Severity: "fault; bare on vehicles advice up to 300 mm, danger at more than 1 m; else danger at more than twice the limit; sheathed on " +
 		"boats advice up to 72 in from a battery post, where no petrol vapour can gather",
 	Source: "33 CFR 183.455(b): 7 in along the conductor, 40 in when sheathed; ABYC E-11: 72 in sheathed from a battery post (two sources each)",
@@ -35,6 +35,14 @@ loads:
 				p.judgeFuseDistance(u)
 			}
 		}
+		if p.linked == nil {
+			return
+		}
+		for _, b := range p.linked.First() {
+			if e := p.linkAbove(b, len(p.c.Branches)); b.Wire != nil && !e.unfused && !p.isOtherEnds(b.Wire, e) {
+				p.judgeLinkDistance(b.Wire, e)
+			}
+		}
 	},
 }
 
@@ -44,20 +52,12 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 
 // judgeDistance holds a length of conductor that no fuse protects against the limits.
 func (p *Pass) judgeDistance(wire *circuit.Wire, lengthM float64, sheathed bool, where string) {
-	first := *wire // with the limit of what is bare, if any of it is
-	first.Spec.Sheathed = sheathed
-	limit, given := p.c.FuseDistanceM(&first)
+	limit, most, grave, given := p.fuseDistances(wire, sheathed)
 	if !over(lengthM, limit) {
 		return
 	}
-	most, grave := limit, 2*limit
-	switch {
-	case given:
-	case !first.Spec.Sheathed:
-		most, grave = p.practice.MostFuseDistanceM, p.practice.GraveFuseDistanceM
-	case (p.c.IsPost(wire.From.Node) || p.c.IsPost(wire.To.Node)) && !p.d.PetrolVapour():
-		most = p.practice.MostFuseDistanceSheathedM
-	}
+	first := *wire
+	first.Spec.Sheathed = sheathed
 	severity := graver(over(lengthM, most), finding.Advice, finding.Fault)
 	fin := ofWire(graver(over(lengthM, grave), severity, finding.Danger), wire)
 	atMost(&fin, "unfused length", lengthM, limit, "m")
@@ -69,6 +69,23 @@ func (p *Pass) judgeDistance(wire *circuit.Wire, lengthM float64, sheathed bool,
 		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
 	}
 	p.say(fin, "%s unfused%s; the limit is %s", p.length(lengthM), where, p.length(limit))
+}
+
+// fuseDistances are how far from a source the first fuse may be, how far is advice, and beyond
+// what it is danger; the limits are of what is bare, if any of the way is.
+func (p *Pass) fuseDistances(wire *circuit.Wire, sheathed bool) (limit, most, grave float64, given bool) {
+	first := *wire
+	first.Spec.Sheathed = sheathed
+	limit, given = p.c.FuseDistanceM(&first)
+	most, grave = limit, 2*limit
+	switch {
+	case given:
+	case !sheathed:
+		most, grave = p.practice.MostFuseDistanceM, p.practice.GraveFuseDistanceM
+	case (p.c.IsPost(wire.From.Node) || p.c.IsPost(wire.To.Node)) && !p.d.PetrolVapour():
+		most = p.practice.MostFuseDistanceSheathedM
+	}
+	return limit, most, grave, given
 }
 
 // sheathedToFuse tells whether every wire from the source to the first fuses lies in a

@@ -11,10 +11,9 @@ var linkEndUnfused = &Rule{
 	Title: "the link between two batteries is not fused at a further battery",
 	Says:  "no fuse at its battery's end",
 	Doc: "What feeds a further battery is followed from that battery's post towards the first one, contacts counted as closed, to the " +
-		"first fuse. The same way from the first battery is unfused-conductor's and fuse-too-far's.",
-	Formula: "sum of the wire lengths from the battery's post to the first fuse",
-	Limits: "the practice's fuse distance, bare or sheathed, and its most and grave fuse distances; `limits: fuse distance` of the " +
-		"design",
+		"first fuse. The same way from the first battery is unfused-conductor's, and so is a fuse meant for this end that is too far from it.",
+	Formula:  "sum of the wire lengths from the battery's post to the first fuse",
+	Limits:   "twice the practice's fuse distance, bare or sheathed; `limits: fuse distance` of the design",
 	Why:      "a link is fed from both ends: the fuse at the far end opens, and the battery at this one burns the cable",
 	Change:   "put a second fuse of the link's cable at this battery",
 	Severity: "danger without a fuse; with one too far away as fuse-too-far",
@@ -43,8 +42,8 @@ relays:
 				fin := ofWire(finding.Danger, b.Wire)
 				decidedBy(&fin, "unfused length", e.farM, "m", figure.Larger)
 				p.say(fin, "%s has no fuse on the side of %s", b.Wire.Text(), b.Wire.To.Part.Name)
-			default:
-				p.judgeDistance(b.Wire, e.farM, e.sheathed, " to its fuse from the post of "+b.Wire.To.Part.Name)
+			case p.isOtherEnds(b.Wire, e):
+				p.judgeLinkDistance(b.Wire, e)
 			}
 		}
 	},
@@ -55,6 +54,17 @@ type linkWay struct {
 	farM     float64
 	unfused  bool // some way reaches another battery, or an end, without one
 	sheathed bool // all of it
+}
+
+// isOtherEnds tells of a way whose first fuse is so far away that it is no fuse of this end: at
+// more than twice the limit (our choice).
+func (p *Pass) isOtherEnds(w *circuit.Wire, e linkWay) bool {
+	limit, _, _, _ := p.fuseDistances(w, e.sheathed)
+	return over(e.farM, 2*limit)
+}
+
+func (p *Pass) judgeLinkDistance(w *circuit.Wire, e linkWay) {
+	p.judgeDistance(w, e.farM, e.sheathed, " to its fuse from the post of "+w.To.Part.Name)
 }
 
 // linkAbove follows a branch towards what feeds it.

@@ -3,15 +3,16 @@ package rules
 import (
 	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
 var partUnused = &Rule{
 	Name:  "part-unused",
-	Title: "nothing uses a ground, a splice, a connector or a fuse",
+	Title: "nothing uses a ground, a splice, a connector, a fuse or an output of a switch",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice that feeds nothing, or a connector that no wire passes: it is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of a switch with positions that feeds nothing, or a connector that no wire passes: it is drawn and " +
 		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. The fuse of a way of a block behind which nothing is left is bought and tested all the same; one already there, or a spare way, is not said. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -57,6 +58,9 @@ loads:
 				p.sayUnused(x.Part, "no wire passes %s")
 			}
 		}
+		for _, part := range p.partsOf(circuit.Switch) {
+			p.judgeOutputs(part)
+		}
 		parked := p.live(keyOff, nil).nodes // always-hot-conductor has those
 		for _, part := range p.partsOf(circuit.Splice) {
 			if !leadsOn(part) && !parked[part.Terminals[0].Node.Index] {
@@ -64,6 +68,23 @@ loads:
 			}
 		}
 	},
+}
+
+// judgeOutputs tells of outputs that positions of a switch name and nothing is fed by.
+func (p *Pass) judgeOutputs(part *circuit.Part) {
+	sw, ok := part.Source.(*design.Switch)
+	if !ok || part.InReturn {
+		return
+	}
+	for _, output := range sw.Outputs() {
+		if len(part.Terminal(output).Wires) > 0 {
+			continue
+		}
+		fin := ofPart(finding.Advice, part)
+		fin.Leave = true
+		fin.Change = "name the output as `fed by` where it is meant to feed, or write `none` for the position"
+		p.say(fin, "%s of %s feeds nothing", output, part.Name)
+	}
 }
 
 // sayUnusedFuse is the same of a fuse.
