@@ -117,7 +117,7 @@ func parseJournal(path string, data []byte) (*journal, error) {
 }
 
 // setEndings are those of all files that come in sets. A design is none.
-var setEndings = []string{".csv", ".dxf", ".json", ".pdf", ".png", ".svg", ".txt"}
+var setEndings = []string{".csv", ".dxf", ".html", ".json", ".pdf", ".png", ".svg", ".txt"}
 
 // takeBack puts the previous files back, the last one first. It may be stopped
 // and begun again. A file that somebody has changed since the stop stays: only
