@@ -20,7 +20,8 @@ var relayCoilVoltage = &Rule{
 	Says:  "wrong voltage at the coil",
 	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
 		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place, at nominal " +
-		"and in its worst case (battery down to its reserve for starting); the worst case decides. A " +
+		"and in its worst case (battery down to its reserve for starting); the worst case decides. With the engine at rest what the relay's own contact draws through the battery's inner resistance is " +
+		"added back: the coil pulls in before that, and holds at far less. A " +
 		"coil that is not supplied at all is not judged.",
 	Formula: "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
 	Limits:  "pull-in voltage and coil voltage of the relay form",
@@ -82,13 +83,29 @@ func (p *Pass) pullIn(part *circuit.Part, form *library.RelayForm) verdict {
 	coil := p.coilOf[part.Index]
 	supplied := func(s *solve.Solution) float64 {
 		if v := math.Abs(s.Volts(coil)); v > suppliedV {
-			return v
+			return v + p.ownDipV(s, coil)
 		}
 		return math.Inf(1)
 	}
 	in := func(s *solve.Solution) bool { return !math.IsInf(supplied(s), 1) }
 	return p.held("pull-in voltage", p.figureOf(-1, in, supplied), figure.Smaller,
 		p.pullInV(part, form, p.decidedBy("pull-in voltage")), p.pullInV(part, form, corner.AtWorst), always(finding.Fault))
+}
+
+// ownDipV is what the loads of a coil's own make contacts pull the battery down by through its inner
+// resistance, with the engine at rest: the coil pulls in before they draw, as a starter's does.
+// What they lose in wires that the coil shares is left in.
+func (p *Pass) ownDipV(s *solve.Solution, coil *circuit.Branch) float64 {
+	if p.battery == nil || circuit.Running(s.Situation) || !(s.Given(p.battery) > 0) {
+		return 0
+	}
+	own := 0.0
+	for _, b := range p.c.ContactsOf(coil) {
+		if b.Closer.Coil == coil && !math.IsNaN(s.Amps(b)) {
+			own = math.Max(own, math.Abs(s.Amps(b)))
+		}
+	}
+	return math.Min(own, s.Given(p.battery)) * s.Ohm[p.battery.Index]
 }
 
 // pullInV is what a coil as warm as the relay's place needs; in the worst case the
