@@ -28,11 +28,24 @@ loads:
 	Mended: []string{"voltage: 13.5 V", "voltage: 16 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
-			if l := accessory(part); l != nil {
+			if l := accessory(part); l != nil && !(p.amongMotors(loadBranch(part)) && !l.Critical && !l.MaxV.Given()) {
 				p.judgeHighest(part, l)
 			}
 		}
 	},
+}
+
+// amongMotors tells of a motor in series with others that together are rated for the system voltage:
+// series-uneven says that its share is not known.
+func (f *facts) amongMotors(b *circuit.Branch) bool {
+	if b == nil || b.Load.Behaves != design.Motor || len(motorsOf(b.String)) < 2 {
+		return false
+	}
+	sum := 0.0
+	for _, m := range motorsOf(b.String) {
+		sum += m.Load.RatedV
+	}
+	return !over(f.c.NominalAt(b.String[0].A), sum)
 }
 
 // ratedMostShare is how far above its rated voltage a part that gives no maximum

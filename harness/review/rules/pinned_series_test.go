@@ -84,3 +84,22 @@ loads:
 		says(t, fmt.Sprint(tt), p.run(), tt.want)
 	}
 }
+
+// Two motors unlike by 5 %: the law of one current leaves their shares open, which is advice; both at 3 V
+// of 12 V get twice their share in any case.
+func TestSeriesMotors(t *testing.T) {
+	for rated, want := range map[string]finding.Severity{"6 V": finding.Advice, "3 V": finding.Fault} {
+		p := passOf(t, seriesUneven, fmt.Sprintf(`
+loads:
+  left: {power: 20 W, rated at: %s, behaves: motor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  right: {power: 21 W, rated at: %[1]s, behaves: motor, at: rear, in series with: left, wire: {size: 1 mm², length: 200 mm}, returns to: frame}
+`, rated))
+		most := finding.Severity(0)
+		for _, f := range p.run() {
+			most = max(most, f.Severity)
+		}
+		if most != want {
+			t.Errorf("%s: %s, want %s", rated, most, want)
+		}
+	}
+}

@@ -19,7 +19,7 @@ var seriesUneven = &Rule{
 		"the voltage at it, as a share of that at the battery's posts, against what it is rated at as a share of the system voltage; a system of 12 V runs " +
 		"at 14 V, and so does a load made for it. A load that gets less is advised on, unless a resistor of the string is there to take the rest, or it " +
 		"is one. What gets less than half of what it is rated for does not do its work, resistor or not: at that a filament gives a tenth of its light, by the exponent 3.4 (from memory). " +
-		"A motor is taken at its rated current; a fan that turns slower draws less and keeps more than is worked out, so that of one that is not critical a third is enough.",
+		"A motor is taken at its rated current; a fan that turns slower draws less and keeps more than is worked out, so that of one that is not critical a third is enough. How several motors of a string share the voltage is not known, and said as advice.",
 	Formula:  "share = (V load / V battery) / (rated at / system voltage)",
 	Limits:   "110 % of what it is rated for, 125 % of a motor; 80 %, as advice, and beside a resistor or of a critical load 50 %, of another motor a third (our choice): a filament lives three tenths as long on 110 %, by the exponent −13 (from memory)",
 	Why:      "what gets too much burns out and takes the others with it; what gets too little glows, does not pull in, or stalls",
@@ -34,11 +34,27 @@ loads:
 	Mended: []string{"power: 8.5 W", "power: 10 W"},
 	Run: func(p *Pass) {
 		for string := range p.strings() {
+			motors := motorsOf(string)
+			if len(motors) > 1 {
+				fin := ofPart(finding.Advice, motors[0].Part)
+				p.say(fin, "how %s share the voltage is not known: each takes what its own load of work makes it", wording.And(names(motors)))
+			}
 			for _, b := range string {
 				p.judgeShare(b, string)
 			}
 		}
 	},
+}
+
+// motorsOf are the motors of a string. Each is taken at one current whatever its voltage, which leaves
+// open how several share it.
+func motorsOf(string []*circuit.Branch) (list []*circuit.Branch) {
+	for _, b := range string {
+		if b.Load.Behaves == design.Motor {
+			list = append(list, b)
+		}
+	}
+	return list
 }
 
 // Shares of what a load in series is rated for between which it may lie; below the last it
@@ -109,6 +125,13 @@ func (f *facts) seriesShares(b *circuit.Branch, string []*circuit.Branch) (most,
 			continue
 		}
 		share := s.LoadV(b) / (s.LoadV(b) + s.OthersV(b)) / rated
+		if motors := motorsOf(string); len(motors) > 1 && b.Load.Behaves == design.Motor { // the mean of all
+			sum, ratedV := 0.0, 0.0
+			for _, m := range motors {
+				sum, ratedV = sum+s.LoadV(m), ratedV+m.Load.RatedV
+			}
+			share = sum / (s.LoadV(b) + s.OthersV(b)) / (ratedV / f.c.NominalAt(string[0].A))
+		}
 		if math.IsNaN(share) {
 			continue
 		}
