@@ -175,7 +175,8 @@ func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {
 	if r.Colour != "" {
 		item += ", " + r.Colour
 	}
-	b.add(Fuses, item, "pcs", 1, ref)
+	l := b.add(Fuses, item, "pcs", 1, ref)
+	l.resets = t.Kind == "breaker" || t.Kind == "ptc"
 }
 
 // sealed asks for a sealed holder or socket in a wet place: the library's rows

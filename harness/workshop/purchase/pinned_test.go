@@ -29,6 +29,7 @@ func TestFinishByHand(t *testing.T) {
 		{"1 fuse", Line{Group: Fuses, Unit: "pcs", SoldAs: "pcs", Need: 1}, 1, 2},
 		{"4 fuses", Line{Group: Fuses, Unit: "pcs", SoldAs: "pcs", Need: 4}, 1, 5},
 		{"5 fuses", Line{Group: Fuses, Unit: "pcs", SoldAs: "pcs", Need: 5}, 2, 7},
+		{"a breaker closes again", Line{Group: Fuses, Unit: "pcs", SoldAs: "pcs", Need: 1, resets: true}, 0, 1},
 		{"a relay has no spare", Line{Group: Relays, Unit: "pcs", SoldAs: "pcs", Need: 1}, 0, 1},
 	} {
 		finish(&c.line)

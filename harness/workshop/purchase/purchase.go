@@ -65,6 +65,8 @@ type Line struct {
 	LargestMm float64  // covers: the thickest bundle it must take; 0 = not known
 	Each      float64  // price per SoldAs; 0 = not given
 	Currency  string
+
+	resets bool // a breaker, of which no spare is carried
 }
 
 // Total is the price of the line; zero when no price is given.
@@ -166,6 +168,9 @@ func finish(l *Line) {
 	case Terminals, Plugs:
 		l.Spare = math.Ceil(l.Need * TerminalWaste)
 	case Fuses:
+		if l.resets {
+			break
+		}
 		l.Spare = math.Ceil(l.Need/FuseSparesFor) * FuseSpares
 	}
 	total := l.Need + l.Spare
