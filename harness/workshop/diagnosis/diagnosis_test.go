@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
 	"fusewright/library"
@@ -253,5 +254,30 @@ func TestSlopes(t *testing.T) {
 	}
 	if compared < 300 {
 		t.Errorf("only %d slopes compared", compared)
+	}
+}
+
+// A state that a break is said to leave alone is left alone: what carries nothing may still be what a
+// converter measures from.
+func TestBreaksThatChangeNothing(t *testing.T) {
+	for _, name := range []string{"fen-runner", "hay-wain"} {
+		c, test := load(t, name)
+		w := newWorld(c, rand.New(rand.NewPCG(1, 1)))
+		placed, _ := readings.Match(test, w.read(test, newGauge(w.rng, library.Default().Meter(UsualMeter), false), harnessOnly))
+		m := newModel(c, library.Default().Meter(UsualMeter), library.Default())
+		m.take(test, placed)
+		m.settle()
+		sound := m.solved(nil)
+		for _, f := range m.suspects() {
+			if !f.open || f.branch.Kind == circuit.LoadBranch {
+				continue
+			}
+			short, full := m.solved(sound, f), m.solved(nil, f)
+			for i, s := range m.sensors {
+				if math.Abs(short.pred[i]-full.pred[i]) > noise(m.meter, s.gain, full.pred[i]) {
+					t.Errorf("%s, %s: check %s is taken as %g, and is %g", name, show([]*fault{f}), s.name(), short.pred[i], full.pred[i])
+				}
+			}
+		}
 	}
 }
