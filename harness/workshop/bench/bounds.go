@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
@@ -48,8 +49,8 @@ func (m *maker) boundsText() []string {
 	}
 	return []string{
 		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full" + further[0] + ".",
-		fmt.Sprintf("Worst cases: the minimum and maximum of eight more solutions, with loads at their tolerance either way, contacts and "+
-			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty%s "+
+		fmt.Sprintf("Worst cases: the minimum and maximum of eight more solutions, with loads at their tolerance either way, relay coils "+
+			"at 10 %% either way, contacts and joints at half and at twice their data, wires and coils at 10 °C and at 35 °C or the heat of their place, the battery full and half empty%s "+
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			further[1], quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
 		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources are in the " +
@@ -65,7 +66,7 @@ const (
 	basisClamp   = "amperes: worst cases; 2.5 % and 0.1 A for a clamp (common practice, no source)"
 	basisDrop    = "drops: worst cases; 0.5 % and 2 mV (common practice, no source)"
 	basisStandby = "standby: worst cases; 1.5 % and 20 µA for a meter in series (common practice, no source)"
-	basisSupply  = "amperes: worst cases of loads and contacts; 2 % and 20 mA for the supply's own reading " +
+	basisSupply  = "amperes: worst cases of loads, coils, contacts and the volts of the supply; 2 % and 20 mA for the supply's own reading " +
 		"(common practice, no source)"
 	basisDead = "dead points: 0.3 V, which a meter of high resistance can pick up from wires beside it " +
 		"(common practice, no source)"
@@ -137,17 +138,29 @@ func (m *maker) onSupply(opt *solve.Options, side float64) {
 	}
 }
 
-// corner is loads and contacts at one end each.
+// corner is loads and contacts at one end each. Coils go with the loads: cold ones draw most.
 func (m *maker) corner(heavy, worn bool) solve.Options {
 	side := -1.0
 	if heavy {
 		side = 1
 	}
 	opt := solve.Options{ContactFactor: ContactLow,
-		LoadFactor: func(b *circuit.Branch) float64 { return 1 + side*m.tolerance(b) }}
+		LoadFactor: func(b *circuit.Branch) float64 { return 1 + side*m.tolerance(b) },
+		WireTempC:  func(*circuit.Wire) float64 { return benchLowC }}
 	if worn {
 		opt.ContactFactor = ContactHigh
-		opt.WireTempC = func(w *circuit.Wire) float64 { return math.Max(w.AmbientC, 20) }
+		opt.WireTempC = func(w *circuit.Wire) float64 { return math.Max(w.AmbientC, benchHighC) }
+	}
+	coilC := map[bool]float64{false: benchHighC, true: benchLowC}[heavy]
+	for _, b := range m.c.Branches {
+		if !b.OfCoil() {
+			continue
+		}
+		ohm := b.Ohm * (1 - side*CoilTolerance)
+		if b.IsCoil() { // of copper, what a resistor beside it is not
+			ohm = conductor.AtTemperature(ohm, coilC)
+		}
+		opt.Changes = append(opt.Changes, solve.SetOhm(b, ohm))
 	}
 	return opt
 }

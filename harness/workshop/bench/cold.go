@@ -337,7 +337,7 @@ func parallel(p *circuit.Part, share, celsius float64) float64 {
 		case b == p.Coil():
 			siemens += 1 / conductor.AtTemperature(b.Ohm*share, celsius)
 		case b.Kind == circuit.ResistorBranch:
-			siemens += 1 / b.Ohm
+			siemens += 1 / (b.Ohm * share)
 		}
 	}
 	return 1 / siemens

@@ -105,14 +105,16 @@ func (m *maker) firstFuses() []*circuit.Branch {
 func (m *maker) limited(state *design.Situation, f *circuit.Branch, first []*circuit.Branch, plugged bool) *Check {
 	check := &Check{Ref: f.Fuse.Ref, Name: f.Part.Name, Quantity: quantity.Current,
 		Nominal: nan(), Low: nan(), High: nan(), Basis: basisSupply}
-	solved := func(opt solve.Options) *solve.Solution { return m.supplied(state, opt, f, first, plugged) }
-	sp := spread{nominal: solved(solve.Options{})}
+	sp := spread{nominal: m.supplied(state, solve.Options{}, f, first, plugged)}
 	if !sp.ok() {
 		check.Text = "no result: " + string(sp.nominal.Status)
 		return check
 	}
-	for _, heavy := range []bool{false, true} {
-		if sol := solved(m.corner(heavy, heavy)); sol.Status == solve.Converged {
+	for corner := range 4 { // the supply is set as well as a regulator holds
+		heavy, side := corner&1 != 0, float64(corner&2)-1
+		opt := m.supply(m.corner(heavy, heavy), f, first, plugged)
+		opt.BatteryV += side * m.tol.RegulatedV
+		if sol := m.plan.Network(state, opt).Solution(); sol.Status == solve.Converged {
 			sp.corners = append(sp.corners, sol)
 		}
 	}

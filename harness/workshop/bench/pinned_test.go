@@ -87,9 +87,13 @@ func TestCornersByHand(t *testing.T) {
 	close9(t, "contacts at least", light.ContactFactor, 0.5)
 	close9(t, "contacts at most", heavy.ContactFactor, 2)
 	w := &circuit.Wire{AmbientC: 10}
-	close9(t, "wires of a cold place", heavy.WireTempC(w), 20)
+	close9(t, "wires of a cold place, on a warm bench", heavy.WireTempC(w), 35)
+	close9(t, "wires on a cold bench", light.WireTempC(w), 10)
 	w.AmbientC = 60
 	close9(t, "wires of a hot place", heavy.WireTempC(w), 60)
+	ohm := library.Default().RelayForm("mini make").CoilOhm
+	close9(t, "coil, heavy: a tenth less, at 10 °C", heavy.Changes[0].Ohm, 0.9*ohm*(1-0.0393))
+	close9(t, "coil, light: a tenth more, at 35 °C", light.Changes[0].Ohm, 1.1*ohm*(1+0.00393*15))
 	machine := &circuit.Branch{Load: &circuit.LoadSpec{Vehicle: &design.VehicleLoad{}}}
 	close9(t, "machine, heavy", heavy.LoadFactor(machine), 1.2)
 	close9(t, "machine, light", light.LoadFactor(machine), 0.8)

@@ -219,7 +219,7 @@ func (w *world) cold(b *circuit.Branch, piece *circuit.Wire) float64 {
 	if piece != nil {
 		ohm = w.piece[piece]
 	}
-	if b.OfCoil() {
+	if b.IsCoil() {
 		ohm = conductor.AtTemperature(ohm, w.air)
 	}
 	for _, f := range w.faults {

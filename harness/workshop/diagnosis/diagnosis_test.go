@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
 	"fusewright/library"
@@ -56,6 +57,11 @@ func TestOneLampLow(t *testing.T) {
 		{"heat in the joint", "0.80 V × 1.36 A", "1.1 W", ""},
 	}; !slices.Equal(top.Sums, want) {
 		t.Errorf("sums %+v", top.Sums)
+	}
+	for _, e := range d.Explanations[:2] { // all readings together give 0.58 Ω, which is the same but for rounding
+		if !strings.Contains(e.Text, "about 0.59 Ω too much") {
+			t.Errorf("not the size of the sums: %s", e.Text)
+		}
 	}
 	for _, sound := range []string{"W1", "F1", "W4", "S1", "W5"} {
 		if !slices.Contains(top.RuledOut, sound) {
@@ -248,5 +254,30 @@ func TestSlopes(t *testing.T) {
 	}
 	if compared < 300 {
 		t.Errorf("only %d slopes compared", compared)
+	}
+}
+
+// A state that a break is said to leave alone is left alone: what carries nothing may still be what a
+// converter measures from.
+func TestBreaksThatChangeNothing(t *testing.T) {
+	for _, name := range []string{"fen-runner", "hay-wain"} {
+		c, test := load(t, name)
+		w := newWorld(c, rand.New(rand.NewPCG(1, 1)))
+		placed, _ := readings.Match(test, w.read(test, newGauge(w.rng, library.Default().Meter(UsualMeter), false), harnessOnly))
+		m := newModel(c, library.Default().Meter(UsualMeter), library.Default())
+		m.take(test, placed)
+		m.settle()
+		sound := m.solved(nil)
+		for _, f := range m.suspects() {
+			if !f.open || f.branch.Kind == circuit.LoadBranch {
+				continue
+			}
+			short, full := m.solved(sound, f), m.solved(nil, f)
+			for i, s := range m.sensors {
+				if math.Abs(short.pred[i]-full.pred[i]) > noise(m.meter, s.gain, full.pred[i]) {
+					t.Errorf("%s, %s: check %s is taken as %g, and is %g", name, show([]*fault{f}), s.name(), short.pred[i], full.pred[i])
+				}
+			}
+		}
 	}
 }

@@ -80,7 +80,19 @@ func (f *fault) inert(sol *solve.Solution) bool {
 	case wrongReading:
 		return true
 	}
-	return sol.BranchA[f.branch.Index] == 0
+	return sol.BranchA[f.branch.Index] == 0 && !(f.open && (f.returns() || live(sol, f.branch.A) || live(sol, f.branch.B)))
+}
+
+// live tells of a point with a voltage, which what hangs on it without drawing has as well.
+func live(sol *solve.Solution, n *circuit.Node) bool { return math.Abs(sol.NodeV[n.Index]) > 1e-6 }
+
+// returns tells of a way back that others than loads measure from: a converter that rests by what it
+// reads wakes when its minus floats, though nothing flowed there.
+func (f *fault) returns() bool {
+	if f.wire != nil {
+		return f.wire.Role == circuit.ReturnWire && f.wire.Owner().Kind != circuit.Load
+	}
+	return f.branch.Part != nil && f.branch.Part.Kind == circuit.Ground
 }
 
 // change puts faults into the options of a state.

@@ -100,6 +100,9 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 			return
 		}
 		low, high = at.Value-c.High, at.Value-c.Low
+		if c.Low <= 0 { // the sheet counts no volts below none; two readings of equal volts still differ by the meter
+			high = at.Value + bench.VoltFixedV
+		}
 	}
 	if !c.Below && low <= 0 { // a meter at nothing may show a digit below
 		low = math.NaN()
@@ -120,11 +123,12 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 		}
 	}
 	out := 0.0
+	digits := 1e-9 * math.Max(1, math.Min(math.Abs(p.Value), 1e6)) // what floating point adds to a value just at a bound
 	switch {
-	case !math.IsNaN(low) && p.Value < low:
+	case !math.IsNaN(low) && p.Value < low-digits:
 		out = low - p.Value
 		j.Why = quantity.Format(out, c.Quantity) + " too low"
-	case !math.IsNaN(high) && p.Value > high:
+	case !math.IsNaN(high) && p.Value > high+digits:
 		out = p.Value - high
 		j.Why = quantity.Format(out, c.Quantity) + " too high"
 	}
@@ -133,7 +137,7 @@ func (j *Judged) bound(c *bench.Check, p *readings.Placed, posts map[*bench.Sect
 		j.Verdict = Pass
 	case math.IsInf(out, 0):
 		j.Verdict, j.Why = Fail, "no way through"
-	case c.Probe != nil && out <= beyondSheet(c, p, meter):
+	case c.Probe != nil && out <= beyondSheet(c, p, meter)+digits:
 		j.Verdict = Doubtful
 		j.Why += ", which the meter may be off: read again"
 	default:

@@ -9,36 +9,55 @@ import (
 )
 
 // sums write out how the size of one bad joint follows from the reading that shows it most. Every
-// value is worked out from the rounded ones before it, so that the lines multiply out.
-func (m *model) sums(sound, f *fit) []Sum {
+// value is worked out from the rounded ones before it, so that the lines multiply out. The second return
+// is the size they come to, in ohms; 0 = none.
+func (m *model) sums(sound, f *fit) ([]Sum, float64) {
 	if len(f.faults) != 1 || f.point == nil || !f.faults[0].resistive() || f.faults[0].open {
-		return nil
+		return nil, 0
 	}
 	i := m.strongest(sound, f, func(s *sensor) bool {
 		return s.state < 0 && s.probe.Coil == nil || s.Check != nil && s.Check.Below
 	})
 	if i < 0 {
-		return nil
+		return nil, 0
 	}
 	s := m.sensors[i]
 	if s.state < 0 {
 		read, built := places(s.y, 2), places(sound.pred[i], 2)
 		if math.IsInf(s.Value, 0) || read == built {
-			return nil
+			return nil, 0
 		}
-		return []Sum{{"too much", ohmText(read) + " − " + ohmText(built), ohmText(places(read-built, 2)), "read at check " + s.name() + ", less what it has as built"}}
+		ohm := places(read-built, 2)
+		return []Sum{{"too much", ohmText(read) + " − " + ohmText(built), ohmText(ohm), "read at check " + s.name() + ", less what it has as built"}}, ohm
 	}
 	return m.lost(f, s)
 }
 
+// sameSize is how far the size by one reading and by all may lie apart, by rounding, to be said as one.
+const sameSize, sameSizeOhm = 0.05, 0.01
+
+// sized says the size of a fault once: as the sums come to it where all readings together give the
+// same but for rounding; else those get a line of their own.
+func (m *model) sized(sound, f *fit) (text string, sums []Sum) {
+	sums, ohm := m.sums(sound, f)
+	if ohm <= 0 {
+		return m.words(f.faults), sums
+	}
+	size := f.faults[0].size
+	if math.Abs(ohm-size) <= math.Max(sameSizeOhm, sameSize*size) {
+		return m.words([]*fault{f.faults[0].sized(ohm)}), sums
+	}
+	return m.words(f.faults), append(sums, Sum{"by all readings together", "", sizeText(size), "the likeliest size"})
+}
+
 // lost are the sums of a load's or block's volts below the posts.
-func (m *model) lost(f *fit, s *sensor) (list []Sum) {
+func (m *model) lost(f *fit, s *sensor) (list []Sum, ohm float64) {
 	if s.Check == nil || !s.Check.Below {
-		return nil
+		return nil, 0
 	}
 	posts := m.postsRead(s)
 	if posts == nil {
-		return nil
+		return nil, 0
 	}
 	fault := f.faults[0]
 	sol := f.sols[s.state]
@@ -57,13 +76,13 @@ func (m *model) lost(f *fit, s *sensor) (list []Sum) {
 		current = places(load.Load.PowerW/at, 2)
 	}
 	if !(current > 0) || !(extra > 0) {
-		return list
+		return list, 0
 	}
 	amp := quantity.Fixed(current, 2) + " A"
-	ohm := extra / current
+	ohm = places(extra/current, 2)
 	return append(list, Sum{"current", sum, amp, note},
-		Sum{"resistance", volts(extra) + " ÷ " + amp, ohmText(places(ohm, 2)), ""},
-		Sum{"heat in the joint", volts(extra) + " × " + amp, quantity.Fixed(extra*current, 1) + " W", ""})
+		Sum{"resistance", volts(extra) + " ÷ " + amp, ohmText(ohm), ""},
+		Sum{"heat in the joint", volts(extra) + " × " + amp, quantity.Fixed(extra*current, 1) + " W", ""}), ohm
 }
 
 // only is the load that a branch serves alone, at which a sensor reads; nil = it serves more.

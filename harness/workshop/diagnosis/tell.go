@@ -41,7 +41,8 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 			break
 		}
 		shown = append(shown, c)
-		e := &Explanation{Share: c.share, Text: m.words(c.faults), Fits: c.chol != nil && !m.poor(c.fit)}
+		text, sums := m.sized(sound, c.fit)
+		e := &Explanation{Share: c.share, Text: text, Fits: c.chol != nil && !m.poor(c.fit)}
 		for _, f := range c.faults {
 			e.Elements = append(e.Elements, m.ref(f))
 		}
@@ -53,7 +54,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 			e.Alike = append(e.Alike, wording.And(refs))
 		}
 		if i == 0 {
-			e.Sums = m.sums(sound, c.fit)
+			e.Sums = sums
 			e.RuledOut = m.ruledOut(c, list)
 		}
 		d.Explanations = append(d.Explanations, e)
