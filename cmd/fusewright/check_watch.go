@@ -29,6 +29,7 @@ func (c *checkCmd) watch(io *streams, cli *program) error {
 	if err != nil {
 		return outside{err}
 	}
+	contents := live.Contents(follow.files())
 	text, err := follow.text()
 	if err != nil {
 		return err
@@ -42,10 +43,12 @@ func (c *checkCmd) watch(io *streams, cli *program) error {
 				return nil
 			case <-changes:
 			}
-			next, err := follow.text() // a file that is gone for a moment comes back
-			same = err != nil || bytes.Equal(next, text)
-			if !same {
-				text = next
+			next := live.Contents(follow.files())
+			if next == contents {
+				continue
+			}
+			if now, err := follow.text(); err == nil { // a file that is gone for a moment comes back
+				text, contents, same = now, next, false
 			}
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"syscall"
+	"time"
 
 	"rsc.io/qr"
 
@@ -108,13 +109,18 @@ func (f *followed) write(text []byte) error {
 	return writeFile(f.io, f.arg.Design, func(b *bytes.Buffer) error { b.Write(text); return nil })
 }
 
-// saved is the time of day at which the design was written last.
+// saved is the time of day at which the last of the files was written.
 func (f *followed) saved() string {
-	info, err := os.Stat(f.arg.Design)
-	if err != nil {
+	var last time.Time
+	for _, file := range f.files() {
+		if info, err := os.Stat(file); err == nil && info.ModTime().After(last) {
+			last = info.ModTime()
+		}
+	}
+	if last.IsZero() {
 		return ""
 	}
-	return info.ModTime().Format("15:04:05")
+	return last.Format("15:04:05")
 }
 
 // assess takes a text of the design through all stages, with the libraries as they are now.

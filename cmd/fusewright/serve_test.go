@@ -148,6 +148,33 @@ func TestCheckWatch(t *testing.T) {
 	waitFor(t, lines, "mended  ")
 }
 
+// The check is made again when a library file is saved and the design is not: what was within
+// the maker's limit is over it.
+func TestCheckWatchALibrary(t *testing.T) {
+	dir := t.TempDir()
+	design := copied(t, "../../designs/fen-runner.yaml", filepath.Join(dir, "fen.yaml"))
+	text := strings.Replace(string(design), "right lamp: {type: LED auxiliary lamp,", "right lamp: {type: barn lamp,", 1)
+	save := func(name, text string) {
+		t.Helper()
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	lamp := func(watts string) string {
+		return "fusewright library: 1\nsource: measured on our bench\ncertainty: user data\nloads:\n" +
+			"  - {name: barn lamp, behaves: filament lamp, sign: lamp, power W: " + watts + ", rated V: 12, end: pin 1.5}\n"
+	}
+	save("fen.yaml", text)
+	save("own.yaml", lamp("21"))
+	lines := started(t, dir, "--library", "own.yaml", "check", "fen.yaml", "--watch")
+	waitFor(t, lines, "saved ")
+	save("own.yaml", lamp("400"))
+	waitFor(t, lines, "broken  ")
+	waitFor(t, lines, "saved ")
+	save("own.yaml", lamp("21"))
+	waitFor(t, lines, "mended  ")
+}
+
 // A QR code drawn with half blocks reads as the code: every module is where it was.
 func TestHalfBlocks(t *testing.T) {
 	code, err := qr.Encode("http://192.168.1.20:40000/?code=ABCDEFGHIJKLMNOPQRSTUVWXYZ", qr.L)

@@ -20,6 +20,8 @@ type State struct {
 	Review *harness.Review
 	// Problems are what is wrong with the text on the disk: Review is the last good one.
 	Problems []problem.Problem
+	// contents are those of all files that it is made from.
+	contents string
 	model    []byte
 	drawn    func() ([]byte, error)
 }
@@ -70,14 +72,15 @@ func (s *Server) put(next *State) {
 	s.hub.tell()
 }
 
-// reread reads the file; what is no design leaves the last good one in place. Findings go
+// reread reads the files; what is no design leaves the last good one in place. Findings go
 // out first; the remedies, which take a hundred reviews, follow with a copy of their own.
 func (s *Server) reread(ctx context.Context) {
+	contents := Contents(s.opt.Watched) // before the text: what changes meanwhile is told of
 	text, err := s.opt.Read()
 	s.desk.mu.Lock()
 	was := s.desk.now
 	s.desk.mu.Unlock()
-	if err == nil && was != nil && bytes.Equal(text, was.Text) && len(was.Problems) == 0 {
+	if err == nil && was != nil && bytes.Equal(text, was.Text) && contents == was.contents && len(was.Problems) == 0 {
 		return
 	}
 	var review *harness.Review
@@ -89,6 +92,7 @@ func (s *Server) reread(ctx context.Context) {
 		return
 	}
 	next := s.state(text, review, was)
+	next.contents = contents
 	s.put(next)
 	go s.remedies(ctx, next, was)
 }
@@ -111,7 +115,7 @@ func (s *Server) remedies(ctx context.Context, of, was *State) {
 	current := s.desk.now == of
 	s.desk.mu.Unlock()
 	if current { // a change meanwhile would come after this one all the same
-		next.drawn = of.drawn
+		next.drawn, next.contents = of.drawn, of.contents
 		s.put(next)
 	}
 }

@@ -2,6 +2,11 @@ package live
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io"
+	"os"
 	"path/filepath"
 	"time"
 
@@ -13,7 +18,8 @@ import (
 const settling = 10 * time.Millisecond
 
 // Watch tells of changes to files until the context ends. It is their folders that are
-// watched, because an editor that saves by renaming leaves the old file behind.
+// watched, because an editor that saves by renaming leaves the old file behind; of a link
+// also the folder of what it leads to.
 func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 	w, err := fsnotify.NewWatcher()
 	if err != nil {
@@ -21,15 +27,12 @@ func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 	}
 	ours := map[string]bool{}
 	for _, f := range files {
-		path, err := filepath.Abs(f)
-		if err != nil {
-			w.Close()
-			return nil, err
-		}
-		ours[path] = true
-		if err := w.Add(filepath.Dir(path)); err != nil {
-			w.Close()
-			return nil, err
+		for _, path := range behind(f) {
+			ours[path] = true
+			if err := w.Add(filepath.Dir(path)); err != nil {
+				w.Close()
+				return nil, err
+			}
 		}
 	}
 	changes := make(chan struct{}, 1)
@@ -59,4 +62,50 @@ func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 		}
 	}()
 	return changes, nil
+}
+
+// mostLinks is how many links are followed, one to the next.
+const mostLinks = 16
+
+// behind are the path of a file and of all that it leads to, each in its own folder.
+func behind(file string) (paths []string) {
+	for range mostLinks {
+		path, err := filepath.Abs(file)
+		if err != nil {
+			return append(paths, file)
+		}
+		if dir, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
+			path = filepath.Join(dir, filepath.Base(path))
+		}
+		paths = append(paths, path)
+		to, err := os.Readlink(path)
+		if err != nil {
+			break
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(path), to)
+		}
+		file = to
+	}
+	return paths
+}
+
+// Contents tells one state of files from another; what is no plain file, which might be
+// read once only, counts as unchanged.
+func Contents(files []string) string {
+	all := sha256.New()
+	for _, file := range files {
+		one := sha256.New()
+		if info, err := os.Stat(file); err != nil {
+			io.WriteString(one, "gone")
+		} else if info.Mode().IsRegular() {
+			if f, err := os.Open(file); err == nil {
+				io.Copy(one, f)
+				f.Close()
+			}
+			io.WriteString(one, " there")
+		}
+		fmt.Fprintf(all, "%x\n", one.Sum(nil))
+	}
+	return hex.EncodeToString(all.Sum(nil))
 }
