@@ -66,7 +66,7 @@ type Heading struct {
 // Verdict is what the findings come to, as a sentence, with the gravest severity.
 type Verdict struct {
 	Says     string `json:"says"`
-	Severity string `json:"severity,omitempty"` // "" = nothing was found
+	Severity string `json:"severity,omitempty"` // "" = nothing was found, or nothing can be said
 }
 
 // Problem is what is wrong with a file, where it is.
@@ -103,6 +103,7 @@ func Broken(r *harness.Review, list []problem.Problem) *Model {
 	m := &Model{}
 	if r != nil {
 		m = Of(r, nil)
+		m.Verdict = Verdict{Says: "Cannot be read: shown as last read"}
 	}
 	for _, p := range list {
 		m.Problems = append(m.Problems, Problem{File: filepath.Base(p.Pos.File), Line: p.Pos.Line, Col: p.Pos.Col, Says: saying(p)})

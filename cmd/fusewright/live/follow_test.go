@@ -115,6 +115,9 @@ func TestFollows(t *testing.T) {
 	if p := bad.Problems[0]; p.File != "design.yaml" || p.Line == 0 || p.Col == 0 || p.Says == "" {
 		t.Errorf("the problem: %+v", p)
 	}
+	if bad.Verdict != (page.Verdict{Says: "Cannot be read: shown as last read"}) {
+		t.Errorf("the verdict is %+v", bad.Verdict)
+	}
 	if len(bad.Findings) != len(broke.Findings) || len(bad.Parts) != len(broke.Parts) {
 		t.Error("the last good design is not shown")
 	}

@@ -9,7 +9,7 @@ export function showStrip(root, model) {
     el('span', {}, shape(severity), el('b', {}, String(counts[severity])), ' ' + severity);
   const causes = model.tried && model.causes.length;
   put(root,
-    el('p', {class: 'verdict'}, shape(verdict.severity || 'mended'), verdict.says),
+    el('p', {class: 'verdict'}, shape(verdict.severity || (model.problems ? 'none' : 'mended')), verdict.says),
     el('p', {class: 'counts'}, count('danger'), count('fault'), count('advice'),
       counts.accepted > 0 && el('span', {class: 'grey'}, counts.accepted + ' accepted'),
       causes > 0 && el('span', {class: 'grey'}, 'from ' + causes + (causes === 1 ? ' cause' : ' causes'))),
