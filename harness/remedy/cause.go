@@ -70,6 +70,7 @@ func (t *tester) causes() []*Cause {
 	list = append(list, byPart(left)...)
 	for _, c := range list {
 		c.Tried = t.others(c)
+		c.Untried = c.Remedy == nil && len(c.Tried) == 0 && !slices.ContainsFunc(c.Findings, func(f *finding.Finding) bool { return t.met[f] })
 	}
 	place := map[*finding.Finding]int{}
 	for i, f := range t.open {

@@ -49,6 +49,7 @@ func (t *tester) climb(f *finding.Finding, list []ladder) {
 	for _, l := range list {
 		for _, c := range l {
 			x := t.try(c)
+			t.met[f] = t.met[f] || x != nil
 			if x == nil || x.mends(f) && x.harms() == 0 || x.degree && (!x.nears(f) || worst(x.Breaks) >= f.Severity) {
 				break
 			}

@@ -71,6 +71,8 @@ type Cause struct {
 	Remedy   *Trial // that holds; nil = none of those tried does
 	// Tried are others that mend or ease the first finding, the better ones first.
 	Tried []*Trial
+	// Untried: no change was tried against any of its findings.
+	Untried bool
 }
 
 // Plan is what a review comes down to.

@@ -170,3 +170,36 @@ func TestRemedies(t *testing.T) {
 		})
 	}
 }
+
+// TestUntried: a cause against which no change is known says so, and one that changes were
+// tried against without success does not.
+func TestUntried(t *testing.T) {
+	for _, x := range []struct {
+		file, rule string
+		want       bool
+	}{
+		{"fuse-at-the-lamp-end", "fuse-too-far", false},
+		{"fuse-at-the-lamp-end", "data-missing", true},
+		{"joint-fed-by-nothing", "fed-by-nothing", true},
+		{"relay-on-the-header-bracket", "insulation-class", false},
+		{"grips-on-the-glovebox-feed", "tap-over-spare", true},
+	} {
+		src, err := os.ReadFile("../../testdata/corpus/fault/" + x.file + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen := false
+		for _, c := range review(t, src).Remedies().Causes {
+			if c.Findings[0].Rule != x.rule {
+				continue
+			}
+			seen = true
+			if c.Remedy != nil || c.Untried != x.want {
+				t.Errorf("%s, %s: untried %v, remedy %v", x.file, x.rule, c.Untried, c.Remedy)
+			}
+		}
+		if !seen {
+			t.Errorf("%s has no %s", x.file, x.rule)
+		}
+	}
+}

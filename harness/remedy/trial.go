@@ -32,14 +32,15 @@ type tester struct {
 	values []*sizing.Value
 	done   map[string]*Trial // by what they change and into what
 	order  []*Trial
-	hands  *together.Plan // when it has been asked for
-	left   int            // reviews that may still be made
+	met    map[*finding.Finding]bool // something was tried against it
+	hands  *together.Plan            // when it has been asked for
+	left   int                       // reviews that may still be made
 	cut    bool
 	drawA  map[*circuit.Branch]float64 // see drawBelowA
 }
 
 func newTester(in *Input) *tester {
-	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{}, drawA: map[*circuit.Branch]float64{}, left: reviewsFor(in.Circuit)}
+	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{}, met: map[*finding.Finding]bool{}, drawA: map[*circuit.Branch]float64{}, left: reviewsFor(in.Circuit)}
 	t.open = openOf(in.Findings)
 	t.same = byKey(finding.All(t.open))
 	for _, f := range t.open {

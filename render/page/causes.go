@@ -13,6 +13,7 @@ type Cause struct {
 	Findings []int   `json:"findings"` // places in the list of findings
 	Remedy   *Trial  `json:"remedy,omitempty"`
 	Tried    []Trial `json:"tried,omitempty"`
+	Untried  bool    `json:"untried,omitempty"` // nothing was tried against it
 }
 
 // Trial is a change that was put into a copy of the design, and what came of it, in numbers
@@ -46,7 +47,7 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 	}
 	for _, c := range r.Plan.Causes {
 		lead := rows[at[c.Lead()]]
-		row := Cause{Title: titleOf(c, lead), Line: lead.Line, Remedy: trial(c.Remedy)}
+		row := Cause{Title: titleOf(c, lead), Line: lead.Line, Remedy: trial(c.Remedy), Untried: c.Untried}
 		for _, f := range c.Findings {
 			row.Findings = append(row.Findings, at[f])
 		}

@@ -59,7 +59,7 @@ function summary(rows, cause, model) {
     return n > 0 && el('span', {}, shape(severity), ' ' + n);
   };
   const best = cause.remedy;
-  const said = best ? best.now : model.tried ? 'no remedy holds' + (cause.tried ? ', ' + cause.tried.length + ' tried' : '') : '';
+  const said = best ? best.now : cause.untried ? 'none tried' : model.tried ? 'no remedy holds' + (cause.tried ? ', ' + cause.tried.length + ' tried' : '') : '';
   return el('p', {class: 'sum'}, count('danger'), count('fault'), count('advice'),
     el('span', {class: 'best' + (best ? ' holds' : '')}, said && shape(best ? 'mended' : 'none'), ' ' + said));
 }
