@@ -24,7 +24,8 @@ export function showSets(box, answer, speed, switchTo) {
     put(box, el('p', {class: 'foot'}, 'Nothing is switched by hand.'));
     return;
   }
-  const lead = el('p', {class: 'lead'}, `At ${speed} `, el('b', {}, sets.capacity), sets.capacity.startsWith('−') ? ' are missing for what is always on.'
+  const lacks = sets.capacity.startsWith('−');
+  const lead = el('p', {class: 'lead'}, `At ${speed} `, el('b', {}, lacks ? sets.capacity.slice(1) : sets.capacity), lacks ? ' are missing for what is always on.'
     : ' are left for what is switched. Every largest set, by switch.');
   const more = [answer.apart && el('p', {class: 'foot'}, answer.apart), !sets.complete && el('p', {class: 'foot'}, `There are more sets than the ${sets.rows.length} shown.`)];
   if (sets.rows.length === 0) { put(box, lead); return; }

@@ -263,7 +263,7 @@ function drawFates() {
   put(parts.counts, count('danger'), count('fault'), count('advice'));
   const order = ['new', 'worse', 'mended', 'eased', 'as before'];
   const list = [...outcome.findings].filter((f) => !f.accepted).sort((a, b) => order.indexOf(a.became) - order.indexOf(b.became));
-  put(parts.fatesIn, list.length === 0 && el('li', {}, 'Nothing is found before or after.'), list.map((f) => {
+  put(parts.fatesIn, list.length === 0 && el('li', {class: 'all'}, 'Nothing is found before or after.'), list.map((f) => {
     const mended = f.became === 'mended';
     const says = (f.number && mended ? f.number + ' ' : '') + f.says;
     return el('li', {class: f.became.replace(' ', '-')}, shape(mended ? 'mended' : f.severity, mended || !f.number ? undefined : f.number),
