@@ -89,6 +89,9 @@ func nearest(want string, all []Asked) (out []string) {
 		left[fold(a.What)] = a.What
 		names = append(names, fold(a.What))
 	}
+	if problem.Nearest(want, names) == "" {
+		return sharing(want, all)
+	}
 	for len(out) < mostNear {
 		near := problem.Nearest(want, names)
 		if near == "" {
@@ -102,6 +105,27 @@ func nearest(want string, all []Asked) (out []string) {
 			}
 		}
 		names = kept
+	}
+	return out
+}
+
+// sharing are the first names with most of the words of a question that resembles none.
+func sharing(want string, all []Asked) (out []string) {
+	most := 1
+	for _, a := range all {
+		n := 0
+		have := strings.Fields(fold(a.What))
+		for _, w := range strings.Fields(want) {
+			if slices.Contains(have, strings.Trim(w, `"`)) {
+				n++
+			}
+		}
+		if n > most {
+			most, out = n, nil
+		}
+		if n == most && len(out) < mostNear {
+			out = append(out, a.What)
+		}
 	}
 	return out
 }

@@ -200,10 +200,25 @@ func TestWhyInBrowser(t *testing.T) {
 	p.Wait(`document.querySelectorAll(".tree details[open]").length > 2`)
 	p.Accessible()
 	p.Look("why")
+	// Each link leads to a figure; what the page cannot explain is no link.
+	if n := p.Text(".beside .lines code"); n != "fusewright explain voltage-drop" {
+		t.Errorf("the command is %q", n)
+	}
+	p.Click(".beside .lines button.link")
+	p.Wait(`document.querySelector(".answer p")?.textContent.length > 0 && document.querySelector("#ask").value === "limit of left lamp"`)
+	p.Wait(`!document.querySelector(".answer p.none") && document.querySelector(".why .where").textContent !== ""`)
 	p.Size(360, 740)
 	p.Fits()
 	p.Accessible()
 	p.Quiet()
+	// A miss leaves nothing of the former figure, and offers what comes near.
+	p.Go("about:blank")
+	p.Go(address + "#view=why&of=drop+of+left+lamb")
+	p.Wait(`document.querySelector(".answer p.none")?.textContent === 'No figure is called "drop of left lamb".'`)
+	p.Wait(`document.querySelector(".why .where").textContent === ""`)
+	p.Accessible()
+	p.Click(".answer button.link")
+	p.Wait(`document.querySelectorAll(".tree details[open]").length > 2`)
 }
 
 // The page as one file, opened from the disk: nothing is asked of any server, and what is ticked

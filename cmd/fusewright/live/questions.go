@@ -54,7 +54,11 @@ func (s *Server) answering(q question) http.HandlerFunc {
 		answer, err := q.Answer(s, now, r.URL.Query(), body)
 		s.asked.Unlock()
 		var wrong Refusal
+		var miss missed
 		switch {
+		case errors.As(err, &miss):
+			send(w, http.StatusBadRequest, map[string]any{"problem": string(miss.Refusal), "near": miss.near})
+			return
 		case errors.As(err, &wrong):
 			refuse(w, http.StatusBadRequest, string(wrong))
 			return

@@ -1,6 +1,8 @@
 package live
 
 import (
+	"errors"
+	"fmt"
 	"net/url"
 
 	"fusewright/harness/derivation"
@@ -13,9 +15,19 @@ var whyQuestions = []question{
 	}},
 	{Method: "GET", Path: "/api/why", Answer: func(_ *Server, now *State, query url.Values, _ []byte) (any, error) {
 		tree, err := derivation.Of(now.Review, query.Get("of"))
+		var unknown *derivation.Unknown
+		if errors.As(err, &unknown) {
+			return nil, missed{Refusal(fmt.Sprintf("No figure is called %q.", unknown.What)), unknown.Nearest}
+		}
 		if err != nil {
 			return nil, Refusal(err.Error())
 		}
 		return tree, nil
 	}},
+}
+
+// missed is a refusal with the names that come near.
+type missed struct {
+	Refusal
+	near []string
 }

@@ -7,7 +7,7 @@ async function answered(request) {
   const response = await request;
   const type = response.headers.get('Content-Type') || '';
   const body = type.startsWith('application/json') ? await response.json() : await response.text();
-  if (!response.ok) throw new Error(body.problem || body || response.statusText);
+  if (!response.ok) throw Object.assign(new Error(body.problem || body || response.statusText), {near: body.near});
   return body;
 }
 

@@ -43,7 +43,9 @@ async function ask(otherwise) {
   try {
     found = await store.api.get('/api/why', {of});
   } catch (e) {
-    put(answer, el('p', {class: 'none'}, e.message));
+    if (asked !== of) return;
+    field.form.querySelector('.where').textContent = '';
+    put(answer, el('p', {class: 'none'}, e.message), (e.near || []).length > 0 && el('ul', {class: 'lines', 'aria-label': 'Nearest names'}, e.near.map((n) => el('li', {}, link(n)))));
     put(tree);
     put(aside);
     return;
@@ -145,8 +147,13 @@ function unsures(found) {
   return list.length > 0 && el('section', {class: 'panel'}, el('details', {}, el('summary', {}, 'From memory, or without a source: ' + list.length), el('ul', {class: 'lines'}, list.map((l) => el('li', {}, l)))));
 }
 
+function link(of) { return el('button', {type: 'button', class: 'link', onclick: () => store.set({of})}, of); }
+
 function notes(found) {
-  const next = (found.next || []).map((of) => el('li', {}, el('button', {type: 'button', class: 'link', onclick: () => store.set({of})}, of)));
+  const next = (found.next || []).map((line) => {
+    const of = /^why "(.*)"$/.exec(line);
+    return el('li', {}, of ? link(of[1]) : el('code', {}, 'fusewright ' + line)); // the page explains no rule: that is for the terminal
+  });
   if (!next.length && !(found.notes || []).length) return null;
   return el('section', {class: 'panel'}, (found.notes || []).map((n) => el('p', {}, n)), next.length > 0 && [el('h2', {}, 'Ask next'), el('ul', {class: 'lines'}, next)]);
 }
