@@ -266,6 +266,44 @@ func TestSlowReaders(t *testing.T) {
 	}
 }
 
+// Pages that only listen, however many, leave places for those who ask; one that goes makes room.
+func TestManyListeners(t *testing.T) {
+	address, _ := shown(t, hostileDesign, nil)
+	listens := func() *http.Response {
+		t.Helper()
+		answer, err := http.Get("http://" + address + "/api/events")
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Cleanup(func() { answer.Body.Close() })
+		return answer
+	}
+	var first *http.Response
+	for i := range 48 {
+		answer := listens()
+		if answer.StatusCode != 200 {
+			t.Fatalf("listener %d: status %d", i+1, answer.StatusCode)
+		}
+		if i == 0 {
+			first = answer
+		}
+	}
+	for range 40 {
+		if answer := listens(); answer.StatusCode != 503 {
+			t.Fatalf("one more: status %d", answer.StatusCode)
+		}
+	}
+	if status, _, _ := asked(t, "GET", "http://"+address+"/", nil); status != 200 {
+		t.Errorf("who asks: status %d", status)
+	}
+	first.Body.Close()
+	for late := time.Now().Add(10 * time.Second); listens().StatusCode != 200; time.Sleep(10 * time.Millisecond) {
+		if time.Now().After(late) {
+			t.Fatal("there is no place after one has gone")
+		}
+	}
+}
+
 // Who comes from elsewhere needs the code, which opens once.
 func TestCode(t *testing.T) {
 	codes := make(chan string, 4)

@@ -14,10 +14,18 @@ type hub struct {
 	listeners map[chan struct{}]bool
 }
 
+// mostStreams is how many listen at a time. Each holds a connection for good: the places
+// left are for those who ask.
+const mostStreams = mostConnections * 3 / 4
+
+// join gives what is told; nil = as many listen as may.
 func (h *hub) join() chan struct{} {
 	c := make(chan struct{}, 1)
 	h.mu.Lock()
 	defer h.mu.Unlock()
+	if len(h.listeners) >= mostStreams {
+		return nil
+	}
 	if h.listeners == nil {
 		h.listeners = map[chan struct{}]bool{}
 	}
@@ -48,6 +56,11 @@ func (h *hub) tell() {
 // keeps the connection open, and finds out that nobody is there.
 func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	news := s.hub.join()
+	if news == nil {
+		w.Header().Set("Connection", "close")
+		http.Error(w, "As many pages follow the design as may.", http.StatusServiceUnavailable)
+		return
+	}
 	defer s.hub.leave(news)
 	control := http.NewResponseController(w)
 	w.Header().Set("Content-Type", "text/event-stream")

@@ -34,5 +34,8 @@ export function follow(changed, lost, readings) {
   source.addEventListener('changed', (e) => changed(JSON.parse(e.data)));
   source.addEventListener('readings', readings);
   source.addEventListener('open', () => lost(false));
-  source.addEventListener('error', () => lost(true));
+  source.addEventListener('error', () => {
+    lost(true);
+    if (source.readyState === EventSource.CLOSED) setTimeout(() => follow(changed, lost, readings), 5000); // refused: there may be a place later
+  });
 }
