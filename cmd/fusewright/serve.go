@@ -51,11 +51,16 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	if host == "" {
 		host = "127.0.0.1"
 	}
-	l, err := net.Listen("tcp", net.JoinHostPort(host, strconv.Itoa(c.Port)))
+	network := "tcp"
+	if net.ParseIP(host).To4() != nil {
+		network = "tcp4" // 0.0.0.0 would be taken for all addresses of either kind
+	}
+	l, err := net.Listen(network, net.JoinHostPort(host, strconv.Itoa(c.Port)))
 	if err != nil {
 		return outside{err}
 	}
-	address := "http://" + l.Addr().String() + "/"
+	own, _ := net.InterfaceAddrs()
+	addresses := reachedAt(l.Addr().(*net.TCPAddr), own)
 	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Saved: follow.saved, Assess: follow.assess}
 	opt.Kept, opt.Keep = follow.kept, follow.keep
 	if c.Write {
@@ -63,9 +68,9 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	}
 	if c.At != "" {
 		opt.Guarded = true
-		opt.NewCode = func(code string) { showCode(io, address+"?code="+code) }
+		opt.NewCode = func(code string) { showCode(io, addresses, code) }
 	} else {
-		fmt.Fprintln(io.out, address)
+		fmt.Fprintln(io.out, addresses[0])
 	}
 	io.hint("ends with Ctrl-C; the page follows %s", c.Design)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
@@ -76,16 +81,44 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	return nil
 }
 
-// showCode prints an address, as a picture for the camera of a phone too.
-func showCode(io *streams, address string) {
-	if code, err := qr.Encode(address, qr.L); err == nil && isTerminal(io.out) {
+// reachedAt are the addresses of a listener, as a browser takes them: where it listens at all
+// of this machine's own, those of its kind, this machine's alone only when there is no other.
+func reachedAt(at *net.TCPAddr, own []net.Addr) []string {
+	ips := []net.IP{at.IP}
+	if at.IP.IsUnspecified() {
+		ips = nil
+		for _, a := range own {
+			n, is := a.(*net.IPNet)
+			if is && n.IP.IsGlobalUnicast() && (n.IP.To4() != nil || at.IP.To4() == nil) {
+				ips = append(ips, n.IP)
+			}
+		}
+		if len(ips) == 0 {
+			ips = []net.IP{net.IPv6loopback}
+			if at.IP.To4() != nil {
+				ips[0] = net.IPv4(127, 0, 0, 1)
+			}
+		}
+	}
+	var list []string
+	for _, ip := range ips {
+		list = append(list, "http://"+net.JoinHostPort(ip.String(), strconv.Itoa(at.Port))+"/")
+	}
+	return list
+}
+
+// showCode prints the addresses with the code, the first as a picture for the camera of a phone too.
+func showCode(io *streams, addresses []string, secret string) {
+	if code, err := qr.Encode(addresses[0]+"?code="+secret, qr.L); err == nil && isTerminal(io.out) {
 		picture := halfBlocks(code.Size, code.Black)
 		if io.colour() { // whatever the colours of the terminal are: light on dark
 			picture = "\x1b[97;40m" + strings.ReplaceAll(picture, "\n", "\x1b[0m\n\x1b[97;40m") + "\x1b[0m"
 		}
 		fmt.Fprint(io.out, picture)
 	}
-	fmt.Fprintln(io.out, address)
+	for _, a := range addresses {
+		fmt.Fprintln(io.out, a+"?code="+secret)
+	}
 }
 
 // followed reads and assesses the design as often as it changes.

@@ -4,7 +4,9 @@ import (
 	"bufio"
 	"bytes"
 	"io"
+	"net"
 	"net/http"
+	"net/http/cookiejar"
 	"os"
 	"path/filepath"
 	"strings"
@@ -115,6 +117,52 @@ func TestServeElsewhere(t *testing.T) {
 		answer.Body.Close()
 		if answer.StatusCode != want {
 			t.Errorf("%s: status %d, want %d", at, answer.StatusCode, want)
+		}
+	}
+}
+
+// What is printed can be reached: of 0.0.0.0 this machine's own addresses of that kind.
+func TestServeAtAll(t *testing.T) {
+	dir := t.TempDir()
+	copied(t, "../../designs/fen-runner.yaml", filepath.Join(dir, "fen.yaml"))
+	address := waitFor(t, started(t, dir, "serve", "fen.yaml", "--at", "0.0.0.0"), "http://")
+	if strings.Contains(address, "[") || strings.Contains(address, "//0.") {
+		t.Errorf("the address is %s", address)
+	}
+	jar, _ := cookiejar.New(nil)
+	answer, err := (&http.Client{Jar: jar}).Get(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	answer.Body.Close()
+	if answer.StatusCode != http.StatusOK {
+		t.Errorf("status %d at %s", answer.StatusCode, address)
+	}
+}
+
+func TestReachedAt(t *testing.T) {
+	var own []net.Addr
+	for _, a := range []string{"127.0.0.1/8", "::1/128", "192.168.1.20/24", "fe80::1/64", "10.0.0.3/8", "2001:db8::5/64"} {
+		ip, n, err := net.ParseCIDR(a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own = append(own, &net.IPNet{IP: ip, Mask: n.Mask})
+	}
+	for _, x := range []struct {
+		at   string
+		own  []net.Addr
+		want string
+	}{
+		{"127.0.0.1", own, "http://127.0.0.1:80/"},
+		{"192.168.1.20", own, "http://192.168.1.20:80/"},
+		{"0.0.0.0", own, "http://192.168.1.20:80/ http://10.0.0.3:80/"},
+		{"::", own, "http://192.168.1.20:80/ http://10.0.0.3:80/ http://[2001:db8::5]:80/"},
+		{"0.0.0.0", own[:2], "http://127.0.0.1:80/"},
+		{"::", own[:2], "http://[::1]:80/"},
+	} {
+		if got := strings.Join(reachedAt(&net.TCPAddr{IP: net.ParseIP(x.at), Port: 80}, x.own), " "); got != x.want {
+			t.Errorf("%s: %s, want %s", x.at, got, x.want)
 		}
 	}
 }
