@@ -2,6 +2,7 @@ package live
 
 import (
 	"bytes"
+	"net/url"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -70,6 +71,10 @@ func TestPageInBrowser(t *testing.T) {
 	p.Wait(`document.querySelectorAll(".whatif select, .whatif input").length > 0`)
 	p.Accessible()
 	p.Look("whatif")
+	// That nothing is found is one line, however it is asked.
+	p.Go("about:blank")
+	p.Go(address + "#view=whatif&change=" + url.QueryEscape("loads › heated grips › power=30 W"))
+	p.Wait(`[...document.querySelectorAll(".whatif .fates li")].some((l) => l.textContent === "Nothing is found before or after." && l.clientHeight < 50)`)
 
 	// Every view on a phone, in the dark, printed.
 	p.Size(360, 740)
