@@ -54,6 +54,12 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			b.head("Measured, with twice the standard deviation")
 			b.lay(report.MeasuredTable(d))
 		}
+		if len(d.Withheld) > 0 {
+			b.head("Withheld until that is put right and read again")
+			for _, w := range d.Withheld {
+				b.bullets([]string{w.What + ": " + w.Why + "."}, plain)
+			}
+		}
 		if len(d.Notes) > 0 {
 			b.head("To be said with it")
 			b.bullets(d.Notes, smallQuiet)

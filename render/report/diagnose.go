@@ -215,6 +215,12 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 			}
 		}
 	}
+	if len(d.Withheld) > 0 {
+		head("Withheld until that is put right and read again")
+		for _, w := range d.Withheld {
+			fmt.Fprintf(b, "  - %s: %s.\n", w.What, w.Why)
+		}
+	}
 	if len(d.Notes) > 0 {
 		head("To be said with it")
 		for _, line := range d.Notes {

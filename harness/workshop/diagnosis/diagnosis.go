@@ -42,7 +42,8 @@ type Diagnosis struct {
 	Explanations []*Explanation `json:"explanations,omitempty"`
 	Next         *Next          `json:"next,omitempty"`
 	Measured     []*Measured    `json:"measured,omitempty"`
-	Notes        []string       `json:"notes,omitempty"` // what cannot be told, and what the shares rest on
+	Withheld     []*Withheld    `json:"withheld,omitempty"` // figures that are not taken while something bears on them
+	Notes        []string       `json:"notes,omitempty"`    // what cannot be told, and what the shares rest on
 }
 
 // Explanation is one thing, or two, that would explain the readings.

@@ -25,7 +25,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 	list, share := candidates(sound, fits)
 	d.Sound = share
 	if len(list) == 0 {
-		d.Measured = m.measured(sound)
+		m.measured(d, sound, nil)
 		return nil
 	}
 	for _, c := range list {
@@ -64,7 +64,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 	if share < criedShare && list[0].point != nil {
 		measuredBy = list[0].fit
 	}
-	d.Measured = m.measured(measuredBy)
+	m.measured(d, measuredBy, unresolved(d, list))
 	return list
 }
 
