@@ -194,6 +194,25 @@ func TestJudged(t *testing.T) {
 	}
 }
 
+// Posts that read nothing, or the wrong way round, are put right first: nothing is held against them.
+func TestPostsOutOfBounds(t *testing.T) {
+	c, test := load(t, "fen-runner")
+	for _, posts := range []string{"0V", "-14.1V"} {
+		d, err := Of(c, test, typed(t, "", "10.1="+posts, "10.2=0A", "10.7=13.6V"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, want := range []Verdict{Fail, NotJudged, NotJudged} {
+			if d.Readings[i].Verdict != want {
+				t.Errorf("%s: %+v, want %s", posts, d.Readings[i], want)
+			}
+		}
+		if !d.Wrong || len(d.Certain) != 1 || !strings.Contains(d.Certain[0], "Supply or lead first") || len(d.Explanations)+len(d.Measured) != 0 {
+			t.Errorf("%s: %+v", posts, d)
+		}
+	}
+}
+
 func TestBadReadings(t *testing.T) {
 	c, test := load(t, "fen-runner")
 	for _, x := range []struct{ text, in, meter, want string }{

@@ -59,10 +59,29 @@ func judge(placed []*readings.Placed, meter *library.Meter) []*Judged {
 				j.Verdict, j.Why = Fail, "another rating"
 			}
 		default:
+			if post := outPost(p, posts[p.Section], meter); post != nil {
+				j.Why = "reading " + post.Check.Number + " at the posts is out of its bounds: supply or lead first"
+				continue
+			}
 			j.bound(c, p, posts, meter)
 		}
 	}
 	return list
+}
+
+// outPost is the reading at the posts that is itself out of its bounds, so that nothing is held
+// against it; nil = none, or p is that reading.
+func outPost(p *readings.Placed, posts []*readings.Placed, meter *library.Meter) *readings.Placed {
+	for _, x := range posts {
+		if x == p || x.Group != p.Group && p.Check.Supply == nil || p.Check.Supply != nil && postFor(p, posts) != x {
+			continue
+		}
+		var j Judged
+		if j.bound(x.Check, x, nil, meter); j.Verdict == Fail {
+			return x
+		}
+	}
+	return nil
 }
 
 // what names a check as the bench test does.

@@ -89,6 +89,21 @@ func (m *model) settle() {
 	}
 }
 
+// unfed puts aside what was read in a state whose posts read out of their bounds: what stood there
+// is not known.
+func (m *model) unfed(placed []*readings.Placed, judged []*Judged) {
+	out := map[int]bool{}
+	for i, p := range placed {
+		if p.Check == nil || !p.Check.Posts() || judged[i].Verdict != Fail {
+			continue
+		}
+		for _, s := range m.sensors {
+			out[s.state] = out[s.state] || s.Placed == p && s.state >= 0
+		}
+	}
+	m.sensors = slices.DeleteFunc(m.sensors, func(s *sensor) bool { return out[s.state] })
+}
+
 // heldOhm is behind the posts whose voltage is held at what was read.
 const heldOhm = 1e-3
 
