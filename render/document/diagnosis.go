@@ -46,9 +46,9 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			b.para(n.How, plain)
 			b.lay(report.OutcomesTable(n), column{head: "reading", wide: 26})
 		}
-		if len(d.Explanations) > 0 {
+		if d.Advice != "" {
 			b.y += 2
-			b.para(report.ByHand, plain)
+			b.para(d.Advice, plain)
 		}
 		if len(d.Measured) > 0 {
 			b.head("Measured, with twice the standard deviation")

@@ -43,6 +43,7 @@ type Diagnosis struct {
 	Next         *Next          `json:"next,omitempty"`
 	Measured     []*Measured    `json:"measured,omitempty"`
 	Withheld     []*Withheld    `json:"withheld,omitempty"` // figures that are not taken while something bears on them
+	Advice       string         `json:"advice,omitempty"`   // what to do by hand, by the kind of what is named
 	Notes        []string       `json:"notes,omitempty"`    // what cannot be told, and what the shares rest on
 }
 
@@ -113,7 +114,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	}
 	d.Wrong = d.Failed > 0 || d.Sound < criedShare
 	if !d.Wrong {
-		d.Explanations, d.Next = nil, nil
+		d.Explanations, d.Next, d.Advice = nil, nil, ""
 	}
 	m.notes(d, placed)
 	return d, m, list, nil

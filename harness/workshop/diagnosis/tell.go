@@ -60,6 +60,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 		d.Explanations = append(d.Explanations, e)
 	}
 	d.Next = m.next(shown)
+	d.Advice = advice(list[0])
 	measuredBy := sound
 	if share < criedShare && list[0].point != nil {
 		measuredBy = list[0].fit
