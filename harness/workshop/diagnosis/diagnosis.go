@@ -90,6 +90,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	}
 	placed, problems := readings.Match(t, f.Readings)
 	m := newModel(c, class, lib)
+	problems = append(problems, twice(placed)...)
 	problems = append(problems, m.take(t, placed)...)
 	if err := problems.Err(); err != nil {
 		return nil, nil, nil, err
