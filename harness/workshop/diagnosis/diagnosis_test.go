@@ -189,7 +189,7 @@ func TestJudged(t *testing.T) {
 	if d, err = Of(c, test, typed(t, "", "1.1=open")); err != nil {
 		t.Fatal(err)
 	}
-	if e := d.Explanations[0]; e.Elements[0] != "W1" || !strings.Contains(e.Text, "missing, broken or not seated") {
+	if e := d.Explanations[0]; e.Elements[0] != "W1" || !strings.Contains(e.Text, "missing, broken or not seated") || len(e.RuledOut) != 0 {
 		t.Errorf("%+v", e)
 	}
 }

@@ -114,10 +114,13 @@ func (m *model) settle() {
 }
 
 // unfed puts aside what was read in a state whose posts read out of their bounds: what stood there
-// is not known.
+// is not known. The others are marked where they passed.
 func (m *model) unfed(placed []*readings.Placed, judged []*Judged) {
 	out := map[int]bool{}
 	for i, p := range placed {
+		for _, s := range m.sensors {
+			s.passed = s.passed || s.Placed == p && judged[i].Verdict == Pass
+		}
 		if p.Check == nil || !p.Check.Posts() || judged[i].Verdict != Fail {
 			continue
 		}
