@@ -145,7 +145,7 @@ func trim(v float64) string { return fmt.Sprintf("%.3g", v) }
 // certain are the failed looks, and the failed readings that the network has no part in.
 func certain(placed []*readings.Placed, judged []*Judged) (list []string) {
 	for i, p := range placed {
-		if judged[i].Verdict == Fail && p.Check != nil && p.Check.Posts() {
+		if judged[i].Verdict == Fail && p.Check != nil && p.Check.Posts() && noSupply(p) {
 			list = append(list, fmt.Sprintf("%s, %s: reads %s. Supply or lead first: is it on, its fuse whole, black on minus and red on plus? What else was read there is not held against it.",
 				p.Check.Number, what(p.Check), judged[i].Reads))
 			continue

@@ -211,6 +211,15 @@ func TestPostsOutOfBounds(t *testing.T) {
 			t.Errorf("%s: %+v", posts, d)
 		}
 	}
+	for _, x := range []struct {
+		volts float64
+		out   bool
+	}{{6, false}, {5.999, true}, {22.5, false}, {22.501, true}} { // 12 to 15 V may stand there
+		p := &readings.Placed{Reading: &readings.Reading{Value: x.volts}, Check: &bench.Check{Low: 12, High: 15}}
+		if noSupply(p) != x.out {
+			t.Errorf("%g V: %v", x.volts, !x.out)
+		}
+	}
 }
 
 func TestBadReadings(t *testing.T) {

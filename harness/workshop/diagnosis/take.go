@@ -113,7 +113,7 @@ func (m *model) settle() {
 	}
 }
 
-// unfed puts aside what was read in a state whose posts read out of their bounds: what stood there
+// unfed puts aside what was read in a state at whose posts no supply can have read so: what stood there
 // is not known. The others are marked where they passed.
 func (m *model) unfed(placed []*readings.Placed, judged []*Judged) {
 	out := map[int]bool{}
@@ -121,7 +121,7 @@ func (m *model) unfed(placed []*readings.Placed, judged []*Judged) {
 		for _, s := range m.sensors {
 			s.passed = s.passed || s.Placed == p && judged[i].Verdict == Pass
 		}
-		if p.Check == nil || !p.Check.Posts() || judged[i].Verdict != Fail {
+		if p.Check == nil || !p.Check.Posts() || !noSupply(p) {
 			continue
 		}
 		for _, s := range m.sensors {
