@@ -73,10 +73,14 @@ func (c *diagnoseCmd) Run(io *streams, cli *program) error {
 		}
 		return report.WriteDiagnosis(b, rep)
 	})
-	if err == nil && c.Write {
+	refused := c.Write && len(d.Withheld) > 0
+	if err == nil && c.Write && !refused {
 		err = c.write(io, in, now)
 	}
-	if err == nil && d.Wrong {
+	if refused && err == nil {
+		fmt.Fprintf(io.err, "%s is left as it was: %s is withheld: %s\n", c.Design, d.Withheld[0].What, d.Withheld[0].Why)
+	}
+	if err == nil && (d.Wrong || refused) {
 		err = exitCode(exitFindings)
 	}
 	return err

@@ -46,13 +46,19 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			b.para(n.How, plain)
 			b.lay(report.OutcomesTable(n), column{head: "reading", wide: 26})
 		}
-		if len(d.Explanations) > 0 {
+		if d.Advice != "" {
 			b.y += 2
-			b.para(report.ByHand, plain)
+			b.para(d.Advice, plain)
 		}
 		if len(d.Measured) > 0 {
 			b.head("Measured, with twice the standard deviation")
 			b.lay(report.MeasuredTable(d))
+		}
+		if len(d.Withheld) > 0 {
+			b.head("Withheld until that is put right and read again")
+			for _, w := range d.Withheld {
+				b.bullets([]string{w.What + ": " + w.Why + "."}, plain)
+			}
 		}
 		if len(d.Notes) > 0 {
 			b.head("To be said with it")

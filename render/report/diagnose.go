@@ -160,9 +160,8 @@ func OutcomesTable(n *diagnosis.Next) *Table {
 	return t
 }
 
-// ByHand is what to do once a place is named.
-const ByHand = "Then, by hand: everything off, battery isolated. Undo the joint that is named and look for green, for a loose crimp, for paint under the ring. " +
-	"A bad crimp is cut off and made anew, never squeezed again. Then take the failed readings again."
+// diagnosisWidth is where its prose is wrapped: it is read beside the machine, on a small screen.
+const diagnosisWidth = 80
 
 // WriteDiagnosis prints it as text.
 func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
@@ -173,37 +172,38 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 	}
 	fmt.Fprintf(b, "Meter %s\n\n%s\n\n", d.Meter, DiagnosisVerdict(d))
 	DiagnosisTable(d).write(b)
+	prose := func(lead, text string) string { return wrapAt(diagnosisWidth, lead, text) }
 	head := func(text string) { fmt.Fprintf(b, "\n%s\n\n", text) }
 	if len(d.Certain) > 0 {
 		head("Wrong for certain")
 		for _, line := range d.Certain {
-			fmt.Fprintf(b, "  - %s\n", line)
+			b.WriteString(prose("  - ", line))
 		}
 	}
 	if len(d.Explanations) > 0 {
 		e := d.Explanations[0]
 		head("What best explains them")
-		fmt.Fprintf(b, "  %s\n", e.Text)
+		b.WriteString(prose("  ", e.Text))
 		if line := AlikeLine(e); line != "" {
-			fmt.Fprintf(b, "  %s\n", line)
+			b.WriteString(prose("  ", line))
 		}
 		if len(e.Sums) > 0 {
 			b.WriteString("\n")
 			SumsTable(e.Sums).write(b)
 		}
 		if len(e.RuledOut) > 0 {
-			fmt.Fprintf(b, "\n  On the same way and cleared by the other readings: %s.\n", strings.Join(e.RuledOut, ", "))
+			b.WriteString("\n" + prose("  ", "On the same way and cleared by the other readings: "+strings.Join(e.RuledOut, ", ")+"."))
 		}
 		head("How sure")
 		SharesTable(d).write(b)
 	}
 	if n := d.Next; n != nil {
 		head("Read next")
-		fmt.Fprintf(b, "  %s, %s\n  %s\n\n", n.Check, n.In, n.How)
+		b.WriteString(prose("  ", n.Check+", "+n.In) + prose("  ", n.How) + "\n")
 		OutcomesTable(n).write(b)
 	}
-	if len(d.Explanations) > 0 {
-		fmt.Fprintf(b, "\n%s\n", ByHand)
+	if d.Advice != "" {
+		b.WriteString("\n" + prose("", d.Advice))
 	}
 	if len(d.Measured) > 0 {
 		head("Measured, with twice the standard deviation")
@@ -215,13 +215,19 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 			}
 		}
 	}
+	if len(d.Withheld) > 0 {
+		head("Withheld until that is put right and read again")
+		for _, w := range d.Withheld {
+			b.WriteString(prose("  - ", w.What+": "+w.Why+"."))
+		}
+	}
 	if len(d.Notes) > 0 {
 		head("To be said with it")
 		for _, line := range d.Notes {
-			fmt.Fprintf(b, "  - %s\n", line)
+			b.WriteString(prose("  - ", line))
 		}
 	}
-	fmt.Fprintf(b, "\n%s\n", r.Caution)
+	b.WriteString("\n" + prose("", r.Caution))
 	out.WriteString(b.String())
 	return nil
 }

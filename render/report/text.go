@@ -245,10 +245,13 @@ func (r *Report) budgetLine(situation string) *BudgetLine {
 
 // wrap folds prose at textWidth; following lines are indented below the first
 // word after the lead.
-func wrap(lead, text string) string {
+func wrap(lead, text string) string { return wrapAt(textWidth, lead, text) }
+
+// wrapAt is wrap at a width of its own.
+func wrapAt(width int, lead, text string) string {
 	indent := strings.Repeat(" ", len(lead))
 	var b strings.Builder
-	for _, line := range fold(text, textWidth-len([]rune(lead)), false) {
+	for _, line := range fold(text, width-len([]rune(lead)), false) {
 		b.WriteString(strings.TrimRight(lead+line, " ") + "\n")
 		lead = indent
 	}

@@ -42,7 +42,9 @@ type Diagnosis struct {
 	Explanations []*Explanation `json:"explanations,omitempty"`
 	Next         *Next          `json:"next,omitempty"`
 	Measured     []*Measured    `json:"measured,omitempty"`
-	Notes        []string       `json:"notes,omitempty"` // what cannot be told, and what the shares rest on
+	Withheld     []*Withheld    `json:"withheld,omitempty"` // figures that are not taken while something bears on them
+	Advice       string         `json:"advice,omitempty"`   // what to do by hand, by the kind of what is named
+	Notes        []string       `json:"notes,omitempty"`    // what cannot be told, and what the shares rest on
 }
 
 // Explanation is one thing, or two, that would explain the readings.
@@ -88,6 +90,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	}
 	placed, problems := readings.Match(t, f.Readings)
 	m := newModel(c, class, lib)
+	problems = append(problems, twice(placed)...)
 	problems = append(problems, m.take(t, placed)...)
 	if err := problems.Err(); err != nil {
 		return nil, nil, nil, err
@@ -104,6 +107,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 		}
 	}
 	d.Certain = certain(placed, d.Readings)
+	m.unfed(placed, d.Readings)
 	var list []*candidate
 	if len(m.sensors) > 0 {
 		m.settle()
@@ -111,7 +115,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	}
 	d.Wrong = d.Failed > 0 || d.Sound < criedShare
 	if !d.Wrong {
-		d.Explanations, d.Next = nil, nil
+		d.Explanations, d.Next, d.Advice = nil, nil, ""
 	}
 	m.notes(d, placed)
 	return d, m, list, nil
@@ -141,6 +145,11 @@ func trim(v float64) string { return fmt.Sprintf("%.3g", v) }
 // certain are the failed looks, and the failed readings that the network has no part in.
 func certain(placed []*readings.Placed, judged []*Judged) (list []string) {
 	for i, p := range placed {
+		if judged[i].Verdict == Fail && p.Check != nil && p.Check.Posts() && noSupply(p) {
+			list = append(list, fmt.Sprintf("%s, %s: reads %s. Supply or lead first: is it on, its fuse whole, black on minus and red on plus? What else was read there is not held against it.",
+				p.Check.Number, what(p.Check), judged[i].Reads))
+			continue
+		}
 		if judged[i].Verdict != Fail || p.Check == nil || p.Check.Probe != nil && p.Section.Kind != bench.Charging && p.Section.Kind != bench.Live {
 			continue
 		}

@@ -189,8 +189,36 @@ func TestJudged(t *testing.T) {
 	if d, err = Of(c, test, typed(t, "", "1.1=open")); err != nil {
 		t.Fatal(err)
 	}
-	if e := d.Explanations[0]; e.Elements[0] != "W1" || !strings.Contains(e.Text, "missing, broken or not seated") {
+	if e := d.Explanations[0]; e.Elements[0] != "W1" || !strings.Contains(e.Text, "missing, broken or not seated") || len(e.RuledOut) != 0 {
 		t.Errorf("%+v", e)
+	}
+}
+
+// Posts that read nothing, or the wrong way round, are put right first: nothing is held against them.
+func TestPostsOutOfBounds(t *testing.T) {
+	c, test := load(t, "fen-runner")
+	for _, posts := range []string{"0V", "-14.1V"} {
+		d, err := Of(c, test, typed(t, "", "10.1="+posts, "10.2=0A", "10.7=13.6V"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, want := range []Verdict{Fail, NotJudged, NotJudged} {
+			if d.Readings[i].Verdict != want {
+				t.Errorf("%s: %+v, want %s", posts, d.Readings[i], want)
+			}
+		}
+		if !d.Wrong || len(d.Certain) != 1 || !strings.Contains(d.Certain[0], "Supply or lead first") || len(d.Explanations)+len(d.Measured) != 0 {
+			t.Errorf("%s: %+v", posts, d)
+		}
+	}
+	for _, x := range []struct {
+		volts float64
+		out   bool
+	}{{6, false}, {5.999, true}, {22.5, false}, {22.501, true}} { // 12 to 15 V may stand there
+		p := &readings.Placed{Reading: &readings.Reading{Value: x.volts}, Check: &bench.Check{Low: 12, High: 15}}
+		if noSupply(p) != x.out {
+			t.Errorf("%g V: %v", x.volts, !x.out)
+		}
 	}
 }
 

@@ -59,10 +59,32 @@ func judge(placed []*readings.Placed, meter *library.Meter) []*Judged {
 				j.Verdict, j.Why = Fail, "another rating"
 			}
 		default:
+			if post := outPost(p, posts[p.Section]); post != nil {
+				j.Why = "reading " + post.Check.Number + " at the posts is out of its bounds: supply or lead first"
+				continue
+			}
 			j.bound(c, p, posts, meter)
 		}
 	}
 	return list
+}
+
+// outPost is the reading at the posts against which a reading would be held and that cannot be of a
+// supply that feeds them; nil = none, or p is that reading.
+func outPost(p *readings.Placed, posts []*readings.Placed) *readings.Placed {
+	for _, x := range posts {
+		if x != p && noSupply(x) && (p.Check.Supply == nil && x.Group == p.Group || p.Check.Supply != nil && postFor(p, posts) == x) {
+			return x
+		}
+	}
+	return nil
+}
+
+// noSupply tells of a reading at the posts that is less than half of the least or half as much again
+// as the most that may stand there: no supply, a lead off or the wrong way round. What is less far out
+// is another charge of the battery or a load too many, and volts below it still tell. Common practice, no source.
+func noSupply(p *readings.Placed) bool {
+	return p.Value < p.Check.Low/2 || p.Value > 1.5*p.Check.High
 }
 
 // what names a check as the bench test does.

@@ -1,6 +1,7 @@
 package diagnosis
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -24,10 +25,11 @@ type Measured struct {
 const narrower = 0.6
 
 // measured are loads, the machine's own draw and batteries as the readings have them, by the same
-// least squares: what is uncertain moves to where the readings pull it.
-func (m *model) measured(f *fit) (list []*Measured) {
+// least squares: what is uncertain moves to where the readings pull it. What a doubted reading or an
+// unresolved fault bears on is withheld.
+func (m *model) measured(d *Diagnosis, f *fit, live []*candidate) {
 	if f.chol == nil || f.point == nil {
-		return nil
+		return
 	}
 	var free [][]float64
 	for _, x := range f.faults {
@@ -65,11 +67,17 @@ func (m *model) measured(f *fit) (list []*Measured) {
 				sd = math.NaN() // it is at fault, and no figure of the design
 			}
 		}
-		if x := m.offer(s, shift, sd); x != nil && !math.IsNaN(sd) {
-			list = append(list, x)
+		x := m.offer(s, shift, sd)
+		if x == nil || math.IsNaN(sd) {
+			continue
 		}
+		if why := m.doubt(s, g, f, live); why != "" {
+			d.Withheld = append(d.Withheld, &Withheld{x.What, why})
+			continue
+		}
+		d.Measured = append(d.Measured, x)
 	}
-	return append(list, m.charging()...)
+	m.charging(d, live)
 }
 
 // sizeOf is how the sensors move with a fault's free size; nil = it has none, or nothing moves.
@@ -88,6 +96,9 @@ func (m *model) sizeOf(p *point, f *fault) []float64 {
 func (m *model) offer(s *spread, shift, sd float64) *Measured {
 	b := s.branch
 	x := &Measured{From: "all readings together"}
+	if s.load && !(1+shift > 0) {
+		return nil
+	}
 	within := func(v float64) string { return "± " + quantity.Format(v, quantity.Share) }
 	switch {
 	case b.Load == nil:
@@ -125,7 +136,7 @@ func (m *model) offer(s *spread, shift, sd float64) *Measured {
 }
 
 // charging are the regulated voltage and the output that were read on a drive.
-func (m *model) charging() (list []*Measured) {
+func (m *model) charging(d *Diagnosis, live []*candidate) {
 	regulated := m.c.Design.Charging.RegulatedV.Value
 	for _, s := range append(slices.Clone(m.sensors), m.aside...) {
 		if s.state < 0 || s.Check != nil || !(s.Reading.Engine > 0) || regulated == 0 {
@@ -141,17 +152,24 @@ func (m *model) charging() (list []*Measured) {
 			} else {
 				x.From += fmt.Sprintf("; the posts are not below %s, so it may give more", quantity.Brief(regulated-m.tol.RegulatedV, quantity.Voltage))
 			}
-			list = append(list, x)
+			if why := m.wrongOf(live, func(i int) bool { return m.sensors[i].state == s.state }); why != "" || !(s.y > 0) {
+				d.Withheld = append(d.Withheld, &Withheld{x.What, cmp.Or(why, "reading "+s.name()+" shows nothing")})
+			} else {
+				d.Measured = append(d.Measured, x)
+			}
 		}
 		if len(s.probe.Volts) == 1 && s.probe.Volts[0].Plus == m.c.Positive() && s.probe.Volts[0].Minus == m.c.Negative() && math.Abs(s.y-regulated) <= m.tol.RegulatedV {
 			sd := math.Hypot(share(m.meter, volts)*s.y, noise(m.meter, volts, s.y))
 			value := quantity.Brief(places(s.y, 1), quantity.Voltage)
-			list = append(list, &Measured{What: "regulated voltage at " + at, Was: m.c.Design.Charging.RegulatedV.Text, Value: value,
+			if why := m.wrongOf(live, func(i int) bool { return m.sensors[i] == s }); why != "" {
+				d.Withheld = append(d.Withheld, &Withheld{"regulated voltage at " + at, why})
+				continue
+			}
+			d.Measured = append(d.Measured, &Measured{What: "regulated voltage at " + at, Was: m.c.Design.Charging.RegulatedV.Text, Value: value,
 				Within: "± " + quantity.Format(2*sd, quantity.Voltage), From: "reading " + s.name(),
 				Set: []edit.Change{{Path: []string{"charging"}, Key: "regulated", Value: value}}})
 		}
 	}
-	return list
 }
 
 // postsAt is what was read at the posts in the state of a sensor; 0 = nothing.

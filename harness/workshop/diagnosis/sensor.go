@@ -26,7 +26,9 @@ type sensor struct {
 	state int     // of the model; -1 = read without power
 	y     float64 // what was read, in base units; resistances no more than openOhm
 	gain  int     // which scale of the meter: its share of error is common to all of a scale
-	flip  bool    // the points of a single span stand against the flow
+	// passed tells that it is within its bounds.
+	passed bool
+	flip   bool // the points of a single span stand against the flow
 }
 
 // The scales of a meter.

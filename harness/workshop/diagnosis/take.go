@@ -39,6 +39,30 @@ func (m *model) take(t *bench.Test, placed []*readings.Placed) problem.List {
 	return problems
 }
 
+// twice refuses what was read twice, wherever each was given: which of them holds nobody can tell.
+func twice(placed []*readings.Placed) (problems problem.List) {
+	type key struct {
+		check  *bench.Check
+		group  any
+		own    string
+		engine float64
+	}
+	first := map[key]*readings.Placed{}
+	for _, p := range placed {
+		k := key{check: p.Check, group: p.Group, engine: p.Reading.Engine}
+		if p.Check == nil {
+			k.own = p.Reading.Check + " in " + p.Reading.In
+		}
+		if o := first[k]; o != nil {
+			also := o.Pos
+			problems.Add(problem.Problem{Pos: p.Pos, What: fmt.Sprintf("check %q is given twice", p.Reading.Check), Expected: "each reading once", Also: &also})
+			continue
+		}
+		first[k] = p
+	}
+	return problems
+}
+
 // sensor sets a reading up.
 func (m *model) sensor(p *readings.Placed, probe *bench.Probe, label string) *sensor {
 	s := &sensor{Placed: p, probe: probe, state: -1, y: p.Value, gain: scaleOf(p, probe)}
@@ -87,6 +111,24 @@ func (m *model) settle() {
 			s.flip = true
 		}
 	}
+}
+
+// unfed puts aside what was read in a state at whose posts no supply can have read so: what stood there
+// is not known. The others are marked where they passed.
+func (m *model) unfed(placed []*readings.Placed, judged []*Judged) {
+	out := map[int]bool{}
+	for i, p := range placed {
+		for _, s := range m.sensors {
+			s.passed = s.passed || s.Placed == p && judged[i].Verdict == Pass
+		}
+		if p.Check == nil || !p.Check.Posts() || !noSupply(p) {
+			continue
+		}
+		for _, s := range m.sensors {
+			out[s.state] = out[s.state] || s.Placed == p && s.state >= 0
+		}
+	}
+	m.sensors = slices.DeleteFunc(m.sensors, func(s *sensor) bool { return out[s.state] })
 }
 
 // heldOhm is behind the posts whose voltage is held at what was read.

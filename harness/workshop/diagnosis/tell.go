@@ -25,7 +25,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 	list, share := candidates(sound, fits)
 	d.Sound = share
 	if len(list) == 0 {
-		d.Measured = m.measured(sound)
+		m.measured(d, sound, nil)
 		return nil
 	}
 	for _, c := range list {
@@ -60,11 +60,12 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 		d.Explanations = append(d.Explanations, e)
 	}
 	d.Next = m.next(shown)
+	d.Advice = advice(list[0])
 	measuredBy := sound
 	if share < criedShare && list[0].point != nil {
 		measuredBy = list[0].fit
 	}
-	d.Measured = m.measured(measuredBy)
+	m.measured(d, measuredBy, unresolved(d, list))
 	return list
 }
 
@@ -171,9 +172,10 @@ func (m *model) strongest(sound, f *fit, of func(*sensor) bool) int {
 	return at
 }
 
-// ruledOut are the elements on the way to the load that reads wrong which would not explain the readings.
+// ruledOut are the elements on the way to the load that reads wrong which would not explain the
+// readings, and which readings that pass bound.
 func (m *model) ruledOut(top *candidate, list []*candidate) (refs []string) {
-	if len(top.faults) != 1 || top.faults[0].kind == wrongReading || top.point == nil {
+	if len(top.faults) != 1 || top.faults[0].kind == wrongReading || top.point == nil || top.chol == nil {
 		return nil
 	}
 	live := slices.IndexFunc(list, func(c *candidate) bool { return c.share > 1e-3 && len(c.faults) > 1 })
@@ -196,18 +198,16 @@ func (m *model) ruledOut(top *candidate, list []*candidate) (refs []string) {
 		if !way[top.faults[0].branch.Index] {
 			continue
 		}
+		unbounded := map[string]bool{}
 		for _, x := range m.c.Branches {
 			if way[x.Index] && !may[x] && x.Conductor() {
-				f := fault{kind: contactBad, branch: x}
-				if x.Wire != nil {
-					f.wire = x.Wire
-				}
-				if r := m.ref(&f); !slices.Contains(refs, r) {
+				r := m.ref(&fault{kind: contactBad, branch: x, wire: x.Wire})
+				if unbounded[r] = unbounded[r] || !m.bounds(top, x); !slices.Contains(refs, r) {
 					refs = append(refs, r)
 				}
 			}
 		}
-		return refs
+		return slices.DeleteFunc(refs, func(r string) bool { return unbounded[r] })
 	}
 	return nil
 }
