@@ -52,7 +52,9 @@ export function makeCause(root, store, keeping) {
       first && [el('p', {class: 'lead'}, first.text), alike(first), sums(first), cleared(first), !first.fits && el('p', {}, 'It does not explain all readings: something else is wrong too, or one is misread.')],
       d.next && next(d.next),
       list.length > 0 && [el('h3', {}, 'How sure'), el('ol', {class: 'shares'}, list.map((x) => share(x.text, x.share)), d.sound > 0.0005 && share('Nothing that the readings show', d.sound))],
+      d.advice && [el('h3', {}, 'Then, by hand'), el('p', {}, d.advice)],
       measured(d.measured || [], d.lines || []),
+      (d.withheld || []).map((w) => el('p', {class: 'note'}, `Not taken into the design: ${w.what}. ${w.why}`)),
       (d.notes || []).map((n) => el('p', {class: 'note'}, n)),
       el('p', {class: 'note'}, 'Meter: ' + d.meter));
   }
