@@ -134,7 +134,7 @@ func TestBenchInBrowser(t *testing.T) {
 			t.Errorf("%s: %q, want %q", number, got, want)
 		}
 	}
-	bounds("10-7", "82.3 to 401 mV below 10.1: read that first")
+	bounds("10-7", "80.1 to 401 mV below 10.1: read that first")
 	p.Type("#r10-1", "14,21")
 	bounds("10-1", "13.5 to 14.7 V")
 	bounds("10-7", "13.81 to 14.12 V")
