@@ -2,6 +2,8 @@ module fusewright
 
 go 1.26.0
 
+toolchain go1.26.10
+
 require (
 	github.com/alecthomas/kong v1.17.0
 	github.com/aymanbagabas/go-udiff v0.4.1
