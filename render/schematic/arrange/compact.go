@@ -68,9 +68,11 @@ func (a *Arrangement) dissolve(p *Page) (bool, error) {
 	return true, nil
 }
 
-// moveToAny moves a group to the first page that has room for it.
+// moveToAny moves a group to the first page that has room for it, of those not before what
+// feeds it if it can.
 func (a *Arrangement) moveToAny(g group, from *Page) (ok bool, err error) {
-	for _, to := range a.Pages {
+	fed := slices.IndexFunc(a.Pages, func(p *Page) bool { return a.fedFrom(g, p) })
+	for _, to := range slices.Concat(a.Pages[max(fed, 0):], a.Pages[:max(fed, 0)]) {
 		if to != from && !ok && err == nil {
 			ok, err = a.move(g, from, to, a.Rows)
 		}
@@ -78,29 +80,27 @@ func (a *Arrangement) moveToAny(g group, from *Page) (ok bool, err error) {
 	return ok, err
 }
 
-// fillUp moves groups of later pages to a page half empty, those first that it feeds, and leaves
-// room for lists.
+// fillUp moves groups of later pages to a page half empty that feeds them, and leaves room
+// for lists. What another page feeds stays behind it: nobody turns back for half a circuit.
 func (a *Arrangement) fillUp(p *Page) (moved bool, err error) {
 	if p.Height > a.Rows/2 {
 		return false, nil
 	}
-	for _, fed := range []bool{true, false} {
-		for i := len(a.Pages) - 1; i > p.Index; i-- {
-			from := a.Pages[i]
-			list := a.groups(from)
-			for _, g := range list {
-				if fed && !a.fedFrom(g, p) || len(list) == 1 {
-					continue
-				}
-				ok, err := a.move(g, from, p, a.Rows*3/4)
-				if err != nil {
-					return moved, err
-				}
-				moved = moved || ok
+	for i := len(a.Pages) - 1; i > p.Index; i-- {
+		from := a.Pages[i]
+		list := a.groups(from)
+		for _, g := range list {
+			if !a.fedFrom(g, p) || len(list) == 1 {
+				continue
 			}
-			if len(from.Cells) == 0 {
-				a.drop(from)
+			ok, err := a.move(g, from, p, a.Rows*3/4)
+			if err != nil {
+				return moved, err
 			}
+			moved = moved || ok
+		}
+		if len(from.Cells) == 0 {
+			a.drop(from)
 		}
 	}
 	return moved, nil
