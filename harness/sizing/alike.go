@@ -7,9 +7,9 @@ import (
 	"fusewright/harness/network/circuit"
 )
 
-// alike joins the wires that a fitter makes of one size: feed and return of a part,
-// and the wire before a fuse, a switch or a contact with the one wire behind it,
-// which it is never to be thinner than. Wires of other types, of given sizes and
+// alike joins the wires that a fitter makes of one size: feed and return of a part, plus
+// and minus of a panel, and the wire before a fuse, a switch or a contact with the one wire
+// behind it, which it is never to be thinner than. Wires of other types, of given sizes and
 // those apart stay by themselves.
 func alike(d *design.Design, slots []*slot, apart map[home]bool) []*slot {
 	join := map[*slot]*slot{}
@@ -52,7 +52,50 @@ func belong(d *design.Design, x, y *slot) bool {
 		return x.role == circuit.FeedWire && y.role == circuit.ReturnWire ||
 			x.role == circuit.CoilFeedWire && y.role == circuit.CoilReturnWire
 	}
-	return behind(d, x, y) || behind(d, y, x)
+	return behind(d, x, y) || behind(d, y, x) || ofPanel(d, x, y) || ofPanel(d, y, x)
+}
+
+// ofPanel tells whether a ground block brings back what a block feeds, and nothing else but
+// what coils take: plus and minus of a panel are laid in one size.
+func ofPanel(d *design.Design, plus, minus *slot) bool {
+	block, isBlock := plus.owner.(*design.Block)
+	ground, isGround := minus.owner.(*design.Ground)
+	if !isBlock || !isGround || plus.role != circuit.FeedWire || minus.role != circuit.ReturnWire {
+		return false
+	}
+	all := leads(d)
+	returning := 0
+	for _, l := range all {
+		for _, f := range *l.feeds {
+			if l.role != circuit.ReturnWire || f.From.Part != design.Part(ground) {
+				continue
+			}
+			if returning++; !fedBelow(all, l.owner, block, map[design.Part]bool{}) {
+				return false
+			}
+		}
+	}
+	return returning > 1
+}
+
+// fedBelow tells whether all that feeds a part comes from a block; seen are the parts asked before.
+func fedBelow(all []lead, part design.Part, block *design.Block, seen map[design.Part]bool) bool {
+	if part == design.Part(block) || seen[part] {
+		return true
+	}
+	seen[part] = true
+	fed := false
+	for _, l := range all {
+		if l.owner != part || l.role != circuit.FeedWire {
+			continue
+		}
+		for _, f := range *l.feeds {
+			if fed = true; !fedBelow(all, f.From.Part, block, seen) {
+				return false
+			}
+		}
+	}
+	return fed
 }
 
 // behind tells whether a slot has the only wire behind a fuse, a switch or a relay's
