@@ -34,8 +34,13 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 			"list what is on together with the most else\n", wording.And(p.AsIfOn))
 	}
 	writeRemaining(b, p)
+	last := ""
 	for _, f := range p.Elsewhere {
-		fmt.Fprintf(b, "%s: %s: %s [%s]\n    no size mends this: %s\n", f.Pos, f.Severity, f.What, f.Rule, cmp.Or(f.Change, rules.Find(f.Rule).Change))
+		text := fmt.Sprintf("%s: %s: %s [%s]\n    no size mends this: %s\n", f.Pos, f.Severity, f.What, f.Rule, cmp.Or(f.Change, rules.Find(f.Rule).Change))
+		if text != last { // two outputs of one switch read alike
+			b.WriteString(text)
+		}
+		last = text
 	}
 	fmt.Fprintf(b, "%s\n", report.CautionOf(p.Design))
 }

@@ -306,7 +306,11 @@ func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key
 			return
 		}
 		if *to(t) == nil {
-			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, r.lib.Names(k.Library))
+			what := fmt.Sprintf("%s: the library has no %s", f, quoted(s))
+			if s == autoWord {
+				what = fmt.Sprintf("%s: cannot be left open, name one of the library", f)
+			}
+			r.unknown(r.pos(f.node), what, s, r.lib.Names(k.Library))
 			return
 		}
 		r.severalMeant(f, k.Library, s, func(name string) bool { return find(r, name) == *to(t) })
