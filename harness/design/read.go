@@ -166,7 +166,7 @@ func (r *reader) unknown(pos problem.Pos, what string, word string, choices []st
 		p.Nearest = problem.Nearest(short(word), choices)
 	}
 	if p.Nearest == "" {
-		p.Expected = oneOf(choices)
+		p.Expected = oneOf(problem.Kin(word, choices))
 	}
 	r.add(p)
 	return p.Nearest

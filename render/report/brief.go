@@ -81,12 +81,12 @@ func (x *Brief) settled() {
 }
 
 // situations says what charging and battery give in each, all that is on drawing at
-// once, and what a start of the engine leaves; beside what is graver only where the battery gives.
+// once, and what a start of the engine leaves; beside what is graver only where a battery gives.
 func (x *Brief) situations(grave bool) {
 	most := 0
 	var list []Situation
 	for _, s := range x.Situations {
-		if grave && s.BatteryA != nil && *s.BatteryA <= 0 {
+		if grave && s.BatteryA != nil && *s.BatteryA <= 0 && banksGive(x.furtherIn(s)) == "" {
 			continue
 		}
 		list = append(list, s)

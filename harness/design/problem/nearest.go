@@ -1,6 +1,9 @@
 package problem
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Nearest returns the choice closest to word by edit distance, ignoring case,
 // or "" when none is near enough to be a likely slip (more than a third of the
@@ -30,6 +33,21 @@ func Nearest(word string, choices []string) string {
 		return begins
 	}
 	return best
+}
+
+// Kin are the choices that have a word in common with another, "pressure water pump" with
+// "water pump"; all choices where none has.
+func Kin(word string, choices []string) []string {
+	words := strings.Fields(strings.ToLower(word))
+	kin := slices.DeleteFunc(slices.Clone(choices), func(c string) bool {
+		return !slices.ContainsFunc(strings.Fields(strings.ToLower(c)), func(w string) bool {
+			return len(w) > 2 && slices.Contains(words, w)
+		})
+	})
+	if len(kin) == 0 {
+		return choices
+	}
+	return kin
 }
 
 // distance is the edit distance with adjacent transpositions counted as one.

@@ -26,6 +26,15 @@ func TestNearest(t *testing.T) {
 	}
 }
 
+func TestKin(t *testing.T) {
+	choices := []string{"bilge pump", "pressure pump", "USB charger", "MPPT of 12 V"}
+	for word, want := range map[string]int{"water pump": 2, "Water PUMP": 2, "pumps": 4, "of it": 4, "usb": 1, "": 4} {
+		if got := Kin(word, choices); len(got) != want {
+			t.Errorf("Kin(%q) = %v, want %d", word, got, want)
+		}
+	}
+}
+
 func TestDistance(t *testing.T) {
 	tests := []struct {
 		a, b string
