@@ -63,12 +63,17 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 // what their bars would take.
 const mostFurther, mostFurtherMM = 8, 20.0
 
-// slightNote names the wires that carry next to nothing.
+// slightNote names the wires that carry next to nothing, or counts them where nobody would read
+// their names; the first carries most.
 func slightNote(slight []string) string {
-	if len(slight) == 0 {
+	which := strings.Join(slight, ", ")
+	switch n := len(slight); {
+	case n == 0:
 		return ""
+	case n > mostBars:
+		which = fmt.Sprintf("%d wires, %s the most", n, slight[0])
 	}
-	return fmt.Sprintf("Less than %s of what they may carry: %s.", quantity.Format(slightLoad, quantity.Share), strings.Join(slight, ", "))
+	return fmt.Sprintf("Less than %s of what they may carry: %s.", quantity.Format(slightLoad, quantity.Share), which)
 }
 
 // noteMM is the height of a paragraph, with the space before and after it; 0 of none.

@@ -3,6 +3,7 @@ package document
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"fusewright/harness/formula/conductor"
@@ -24,5 +25,21 @@ func TestSlightlyLoaded(t *testing.T) {
 	}
 	if barred, slight := slightly(of(51)); len(barred) != 50 || !slices.Equal(slight, []string{"W1"}) {
 		t.Errorf("of 51: %d bars, without %q", len(barred), slight)
+	}
+}
+
+// A page of names is read; of more, their number is told.
+func TestSlightNote(t *testing.T) {
+	names := func(n int) (list []string) {
+		for i := range n {
+			list = append(list, fmt.Sprint("W", i+1))
+		}
+		return list
+	}
+	if got := slightNote(names(50)); !strings.Contains(got, "W49, W50.") {
+		t.Error(got)
+	}
+	if got, want := slightNote(names(51)), "Less than 2.0 % of what they may carry: 51 wires, W1 the most."; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
