@@ -102,7 +102,7 @@ func bigs(r *harness.Review, f *outlook.Figures) (list []Big) {
 			list = append(list, Big{Label: fmt.Sprintf("The same at %s, %s", e.Name, rpm(e.SpeedPerMin)), Value: signed(e.SpareA), Tone: tone})
 		}
 	}
-	return append(list, parkedBig(r, f))
+	return append(list, parkedBig(r, f.State, f.Parked))
 }
 
 // banks are what further batteries give, the one that is down first before the others.
@@ -158,17 +158,17 @@ func even(f *outlook.Figures) Big {
 	return b
 }
 
-func parkedBig(r *harness.Review, f *outlook.Figures) Big {
-	b := Big{Label: "After " + hours(f.State.ParkedH) + " " + r.Design.Spoken().Parked, Value: "not known", Note: "the design gives no capacity"}
-	if math.IsNaN(f.Parked.Charge) {
+func parkedBig(r *harness.Review, s outlook.State, left outlook.Parked) Big {
+	b := Big{Label: "After " + hours(s.ParkedH) + " " + r.Design.Spoken().Parked, Value: "not known", Note: "the design gives no capacity"}
+	if math.IsNaN(left.Charge) {
 		return b
 	}
-	left := quantity.Format(f.Parked.Charge, quantity.Share) + " left"
-	if f.Parked.Starts {
-		b.Value = "starts, " + left
+	rest := quantity.Format(left.Charge, quantity.Share) + " left"
+	if left.Starts {
+		b.Value = "starts, " + rest
 	} else {
-		b.Value, b.Tone = "may not start, "+left, "short"
+		b.Value, b.Tone = "may not start, "+rest, "short"
 	}
-	b.Note = "everything off, " + amps(f.Parked.DrainA) + " drawn: starts for " + hours(24*f.Parked.Days) + " from full"
+	b.Note = "everything off, " + amps(left.DrainA) + " drawn: starts for " + hours(24*left.Days) + " from full"
 	return b
 }

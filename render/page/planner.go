@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/formula/charging"
+	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/outlook"
 )
@@ -185,7 +186,8 @@ type LoadRow struct {
 	Drop   string  `json:"drop"`
 	Worst  string  `json:"worst"`
 	Limit  string  `json:"limit"`
-	Share  float64 `json:"share"` // of the drop at worst in the limit
+	Share  float64 `json:"share"`          // of the drop at worst in the limit
+	Over   string  `json:"over,omitempty"` // how grave what is above the limit is
 }
 
 // LoadingRow is a fuse or wire with what it carries of what it may.
@@ -197,6 +199,7 @@ type LoadingRow struct {
 	May   string  `json:"may"`
 	Share float64 `json:"share"` // nominal of what it may; above 9 where that is nothing
 	Hot   string  `json:"hot,omitempty"`
+	Over  string  `json:"over,omitempty"` // how grave what is above it is
 }
 
 // Sets are the largest sets that run together.
@@ -259,7 +262,7 @@ func OutlookOf(r *harness.Review, f *outlook.Figures) *Outlook {
 	o := &Outlook{State: asked(f.State), Words: f.Words, Trouble: f.Trouble, Says: []string{}, Big: []Big{}, Drawn: []Drawn{},
 		Loads: []LoadRow{}, Fuses: []LoadingRow{}, Wires: []LoadingRow{}, Shed: []ShedRow{}}
 	if f.Trouble != "" {
-		o.Big = append(o.Big, parkedBig(r, f))
+		o.Big = append(o.Big, parkedBig(r, f.State, f.Parked))
 		return o
 	}
 	o.OutputA, o.DemandA, o.RunningA = number(f.OutputA), number(f.VehicleA+f.AccessoryA), number(f.RunningA)
@@ -281,7 +284,7 @@ func OutlookOf(r *harness.Review, f *outlook.Figures) *Outlook {
 		}
 		worst, limit := quantity.Against(x.DropV.Corner, x.LimitV, quantity.Voltage)
 		o.Loads = append(o.Loads, LoadRow{x.Ref, x.Load.Name, quantity.Format(x.V.Nominal, quantity.Voltage), quantity.Format(x.V.Corner, quantity.Voltage),
-			quantity.Format(x.DropV.Nominal, quantity.Voltage), worst, limit, share(x.DropV.Corner / x.LimitV)})
+			quantity.Format(x.DropV.Nominal, quantity.Voltage), worst, limit, share(x.DropV.Corner / x.LimitV), overLimit(x)})
 	}
 	o.Fuses, o.Wires = loadings(f.Fuses), loadings(f.Wires)
 	o.MoreFuses, o.MoreWires = max(0, len(o.Fuses)-mostRows), max(0, len(o.Wires)-mostRows)
@@ -300,6 +303,19 @@ func OutlookOf(r *harness.Review, f *outlook.Figures) *Outlook {
 	return o
 }
 
+// overLimit is how grave a load's drop is: what is lost at worst alone is only suspected.
+func overLimit(x outlook.Load) string {
+	switch {
+	case !(x.DropV.Corner > x.LimitV):
+		return ""
+	case x.Load.Critical && x.DropV.Nominal > 2*x.LimitV:
+		return finding.Danger.String()
+	case x.DropV.Nominal > x.LimitV:
+		return finding.Fault.String()
+	}
+	return finding.Advice.String()
+}
+
 // share is a finite share for a bar.
 func share(v float64) float64 {
 	if math.IsNaN(v) {
@@ -316,6 +332,14 @@ func loadings(list []outlook.Loading) []LoadingRow {
 		}
 		a, may := quantity.Against(x.A.Nominal, x.MayA, quantity.Current)
 		row := LoadingRow{Ref: x.Ref, Name: x.Name, A: a, Worst: amps(x.A.Corner), May: may, Share: share(x.Share)}
+		switch {
+		case x.Share > 1 && x.Branch.Wire != nil && x.C > x.Branch.Wire.Spec.Type.ClassC:
+			row.Over = finding.Danger.String()
+		case x.Share > 1:
+			row.Over = finding.Fault.String()
+		case x.A.Corner > x.MayA:
+			row.Over = finding.Advice.String()
+		}
 		if !math.IsNaN(x.C) {
 			row.Hot = quantity.Format(x.C, quantity.Temperature)
 		}

@@ -84,7 +84,8 @@ type FigureRow struct {
 	Was    string `json:"was"`
 	Now    string `json:"now"`
 	Change string `json:"change"`
-	Better int    `json:"better"` // 1, -1; 0 = it says nothing
+	Better int    `json:"better"`         // 1, -1; 0 = it says nothing
+	Over   string `json:"over,omitempty"` // it is above its limit now: how grave the worst finding there is
 }
 
 // FateRow is a finding with what became of it.
@@ -123,7 +124,11 @@ func TriedOf(r *harness.Review, o *whatif.Outcome) *Tried {
 		t.Lines = append(t.Lines, ChangedLine{max(l.Old, l.New), l.New > 0, l.Text})
 	}
 	for _, f := range o.Figures {
-		t.Figures = append(t.Figures, figureRow(f))
+		row := figureRow(f)
+		if f.Now > f.Limit {
+			row.Over = gravest(o.Review.Findings, f.Ref)
+		}
+		t.Figures = append(t.Figures, row)
 	}
 	before, after := findings(r, report.New(r)), findings(o.Review, report.New(o.Review))
 	for _, f := range o.Findings {
@@ -158,6 +163,17 @@ func TriedOf(r *harness.Review, o *whatif.Outcome) *Tried {
 	return t
 }
 
+// gravest is how grave the worst open finding at a part or wire is; what nothing is found at is only suspected.
+func gravest(list []*finding.Finding, ref string) string {
+	worst := finding.Advice
+	for _, f := range list {
+		if f.Accepted == "" && f.Ref == ref {
+			worst = max(worst, f.Severity)
+		}
+	}
+	return worst.String()
+}
+
 // Alone says what one change of several does by itself.
 func Alone(what string, o *whatif.Outcome) AloneRow {
 	row := AloneRow{What: what, Mends: []int{}}
@@ -185,7 +201,7 @@ func figureRow(f whatif.Figure) FigureRow {
 		}
 		return quantity.Format(v, f.Dim)
 	}
-	return FigureRow{f.About, f.What, f.Note, said(f.Was), said(f.Now), change(f.Was, f.Now, f.Dim), f.Better}
+	return FigureRow{f.About, f.What, f.Note, said(f.Was), said(f.Now), change(f.Was, f.Now, f.Dim), f.Better, ""}
 }
 
 // change is a difference with its sign; "" where there is none or it cannot be given.

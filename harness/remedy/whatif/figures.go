@@ -17,7 +17,9 @@ import (
 type Figure struct {
 	About, What string // "left lamp", "lost on the way, worst"
 	Note        string // what it is held against: "allowed 360 mV"
+	Ref         string // of the part or wire
 	Was, Now    float64
+	Limit       float64 // above which it is too much; +Inf = none
 	Dim         quantity.Dimension
 	Better      int // +1 = it moved away from risk, -1 towards it, 0 = that says nothing
 	Always      bool
@@ -76,7 +78,7 @@ func (o *Outcome) figures(was, now *harness.Review) {
 		o.Figures = append(o.Figures, list[:min(len(list), most)]...)
 	}
 	copperWas, copperNow := o.CopperG()
-	o.Figures = append(o.Figures, Figure{About: "copper in the loom", Was: copperWas, Now: copperNow, Dim: quantity.Mass, Always: true})
+	o.Figures = append(o.Figures, Figure{About: "copper in the loom", Limit: math.Inf(1), Was: copperWas, Now: copperNow, Dim: quantity.Mass, Always: true})
 }
 
 // better tells which way a figure moved, where more of it is worse (sign 1) or better (-1).
@@ -102,7 +104,7 @@ func loads(r *harness.Review) map[string]*circuit.Branch {
 }
 
 // perLoad compares a figure of each load that is in both.
-func perLoad(was, now *harness.Review, what string, sign int, figure func(*harness.Review, *circuit.Branch) (float64, bool), note func(*design.Load) string) (list []Figure) {
+func perLoad(was, now *harness.Review, what string, sign int, figure func(*harness.Review, *circuit.Branch) (float64, bool), limit func(*design.Load) float64) (list []Figure) {
 	before := loads(was)
 	for _, l := range now.Design.Loads {
 		old, is := before[l.Name]
@@ -113,7 +115,11 @@ func perLoad(was, now *harness.Review, what string, sign int, figure func(*harne
 		x, known := figure(was, old)
 		y, also := figure(now, b)
 		if known && also {
-			list = append(list, Figure{About: l.Name, What: what, Note: note(l), Was: x, Now: y, Dim: quantity.Voltage, Better: better(x, y, sign)})
+			f := Figure{About: l.Name, What: what, Note: "at nominal", Ref: b.Part.Ref, Was: x, Now: y, Limit: limit(l), Dim: quantity.Voltage, Better: better(x, y, sign)}
+			if !math.IsInf(f.Limit, 1) {
+				f.Note = "allowed " + quantity.Format(f.Limit, quantity.Voltage)
+			}
+			list = append(list, f)
 		}
 	}
 	return list
@@ -127,9 +133,9 @@ func drops(was, now *harness.Review) []Figure {
 	return perLoad(was, now, "lost on the way, at worst", 1, func(r *harness.Review, b *circuit.Branch) (float64, bool) {
 		v, at := r.Corners.WorstIn(1, corner.AtWorst, on(r, b), func(i int) corner.Value { return r.Corners.Drop(i, b) })
 		return v.Corner, at >= 0
-	}, func(l *design.Load) string {
+	}, func(l *design.Load) float64 {
 		limit, _ := corner.DropLimit(now.Design, l.Critical)
-		return "allowed " + quantity.Format(limit*now.Design.NominalV(), quantity.Voltage)
+		return limit * now.Design.NominalV()
 	})
 }
 
@@ -137,7 +143,7 @@ func lowest(was, now *harness.Review) []Figure {
 	return perLoad(was, now, "lowest volts", -1, func(r *harness.Review, b *circuit.Branch) (float64, bool) {
 		v, at := r.Corners.WorstIn(-1, corner.AtNominal, on(r, b), func(i int) corner.Value { return r.Corners.LoadV(i, b) })
 		return v.Nominal, at >= 0
-	}, func(*design.Load) string { return "at nominal" })
+	}, func(*design.Load) float64 { return math.Inf(1) })
 }
 
 func balances(was, now *harness.Review) (list []Figure) {
@@ -151,18 +157,18 @@ func balances(was, now *harness.Review) (list []Figure) {
 			continue
 		}
 		if l.Situation.EngineRPM == 0 {
-			list = append(list, Figure{About: "out of the battery, " + l.Situation.Name, Was: old.BatteryA, Now: l.BatteryA, Dim: quantity.Current,
+			list = append(list, Figure{About: "out of the battery, " + l.Situation.Name, Limit: math.Inf(1), Was: old.BatteryA, Now: l.BatteryA, Dim: quantity.Current,
 				Better: better(old.BatteryA, l.BatteryA, 1)})
 		} else {
-			list = append(list, Figure{About: "spare, " + l.Situation.Name, Was: old.SpareA, Now: l.SpareA, Dim: quantity.Current,
+			list = append(list, Figure{About: "spare, " + l.Situation.Name, Limit: math.Inf(1), Was: old.SpareA, Now: l.SpareA, Dim: quantity.Current,
 				Better: better(old.SpareA, l.SpareA, -1)})
 		}
 		if !math.IsInf(old.BatteryHours, 1) || !math.IsInf(l.BatteryHours, 1) {
-			list = append(list, Figure{About: "battery covers " + l.Situation.Name + " for", Was: 3600 * old.BatteryHours, Now: 3600 * l.BatteryHours, Dim: quantity.Duration,
+			list = append(list, Figure{About: "battery covers " + l.Situation.Name + " for", Limit: math.Inf(1), Was: 3600 * old.BatteryHours, Now: 3600 * l.BatteryHours, Dim: quantity.Duration,
 				Better: better(old.BatteryHours, l.BatteryHours, -1)})
 		}
 	}
-	return append(list, Figure{About: "engine still starts, " + now.Design.Spoken().Parked, Was: 86400 * was.Budget.StandbyDays, Now: 86400 * now.Budget.StandbyDays,
+	return append(list, Figure{About: "engine still starts, " + now.Design.Spoken().Parked, Limit: math.Inf(1), Was: 86400 * was.Budget.StandbyDays, Now: 86400 * now.Budget.StandbyDays,
 		Dim: quantity.Duration, Better: better(was.Budget.StandbyDays, now.Budget.StandbyDays, -1)})
 }
 
@@ -203,14 +209,14 @@ func perBranch(was, now *harness.Review, what string, of func(*harness.Review, *
 		if !(may > 0) || !is {
 			continue
 		}
-		about := name
+		about, ref := name, ""
 		if b.Wire != nil {
-			about = b.Wire.Number + ", " + b.Wire.Purpose()
+			ref, about = b.Wire.Number, b.Wire.Number+", "+b.Wire.Purpose()
 		} else if b.Fuse != nil {
-			about = b.Fuse.Ref + ", " + name
+			ref, about = b.Fuse.Ref, b.Fuse.Ref+", "+name
 		}
 		share := most(now, b) / may
-		list = append(list, Figure{About: about, What: what, Was: old, Now: share, Dim: quantity.Share, Better: better(old, share, 1)})
+		list = append(list, Figure{About: about, What: what, Ref: ref, Was: old, Now: share, Limit: 1, Dim: quantity.Share, Better: better(old, share, 1)})
 	}
 	return list
 }

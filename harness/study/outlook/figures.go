@@ -90,7 +90,7 @@ func (p *Planner) Compute(s State) *Figures {
 	}
 	f := &Figures{State: s, Words: p.Words(s), BreakEvenRPM: math.NaN(), RunningA: math.NaN()}
 	x := p.situation(s)
-	f.Parked = p.parked(s)
+	f.Parked = p.Standing(s)
 	set := p.set.Of(p.plan, x)
 	sol := set.Solution(0)
 	if !set.Usable(0) {
@@ -149,7 +149,8 @@ func (p *Planner) atSpeeds(f *Figures, x *design.Situation) {
 	}
 }
 
-func (p *Planner) parked(s State) Parked {
+// Standing is what a state's hours parked leave, which hangs on its air alone.
+func (p *Planner) Standing(s State) Parked {
 	d := p.Circuit.Design
 	out := Parked{DrainA: p.budget.StandbyA, Charge: math.NaN(), Days: math.NaN()}
 	if b := battery.Of(d); b != nil {

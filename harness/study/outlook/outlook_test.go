@@ -182,17 +182,6 @@ func BenchmarkNew(b *testing.B) {
 	}
 }
 
-func BenchmarkTable(b *testing.B) {
-	for _, file := range demos {
-		p := reviewOf(b, file).Outlook()
-		b.Run(filepath.Base(file), func(b *testing.B) {
-			for range b.N {
-				p.TableOf()
-			}
-		})
-	}
-}
-
 // BenchmarkLarge is a tick of a harness of a thousand wires.
 func BenchmarkLarge(b *testing.B) {
 	r := reviewText(b, synth.YAML(1000, 1))

@@ -84,14 +84,3 @@ func OutA(l *budget.Line) float64 {
 	}
 	return sum
 }
-
-// Order is what may be switched off, first thing first, each with the control that does it.
-func (p *Planner) Order() (steps []Step) {
-	order := together.Shed(p.hands.Items)
-	for n, item := range order {
-		if id, word := p.off(item, order[n+1:]); id != "" {
-			steps = append(steps, Step{Name: item.Name, Set: map[string]string{id: word}})
-		}
-	}
-	return steps
-}

@@ -37,6 +37,9 @@ const shapes = {
   none: () => pic('path', {d: 'M3 8H13', class: 'line'}),
 };
 
+// over is the sign of what is above its limit, in words too; nothing where no severity is.
+export function over(severity) { return severity && [shape(severity), el('span', {class: 'unseen'}, ` ${severity}, above the limit: `), ' ']; }
+
 // shape draws the sign of a severity, with a number in it or without.
 export function shape(severity, number) {
   const label = number === undefined ? [] : [pic('text', {x: 8, y: 11, 'text-anchor': 'middle'}, String(number))];

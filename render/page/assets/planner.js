@@ -27,6 +27,7 @@ export function shown() { if (answer) draw(); }
 
 export async function update(model) {
   const turn = ++turns;
+  if (!plan) put(root, el('p', {class: 'none', role: 'status'}, 'The states of the design are being worked out …'));
   try {
     const next = model.planner || await store.api.get('/api/planner');
     if (turn !== turns) return; // the design has changed meanwhile
@@ -99,13 +100,29 @@ async function ask() {
       answer = await store.api.send('POST', '/api/outlook', state);
       parts.problem.hidden = true;
     } catch (e) {
-      parts.problem.hidden = false;
-      put(parts.problem, e.message);
+      tell(e.message);
       answer = null;
     }
+    parts.grid.classList.toggle('unanswered', !answer);
     if (!again && answer) draw();
   } while (again);
   asking = false;
+}
+
+// held tells whether there is an answer to the state with some of it changed.
+const held = (change) => store.api.holds({...state, ...change});
+const canSet = (set) => held({set: {...state.set, ...set}});
+
+// move changes some of the state, where there is an answer to that.
+function move(change) {
+  if (held(change)) state = {...state, ...change};
+  else tell(`This page is one file, which was not asked this beforehand: fusewright serve ${store.model.heading.file} answers it.`);
+  if (held({})) changed();
+}
+
+function tell(text) {
+  parts.problem.hidden = false;
+  put(parts.problem, text);
 }
 
 // changed asks again after a hand has moved something.
@@ -123,20 +140,20 @@ function build() {
   };
   const part = (name, tag = 'div', attributes = {}) => parts[name] = el(tag, {class: name, ...attributes});
   const select = el('select', {id: 'planner-start', onchange: (e) => begin(e.target.value)},
-    group('Situations', plan.starts.filter((s) => !s.ride)), group('Legs of rides', plan.starts.filter((s) => s.ride && store.api.live)));
+    group('Situations', plan.starts.filter((s) => !s.ride)), group('Legs of rides', plan.starts.filter((s) => s.ride)));
   parts.start = select;
   put(root,
     part('problem', 'p', {role: 'alert', hidden: true}),
-    el('div', {class: plan.controls.length > 9 ? 'grid tall' : 'grid'},
+    parts.grid = el('div', {class: plan.controls.length > 9 ? 'grid tall' : 'grid'},
       box('on', 'What is on',
         el('label', {class: 'begin', for: 'planner-start'}, 'Begin with', select),
         part('hands', 'ul'),
         part('rest', 'ul'),
-        slider('speed', 'Engine speed', {min: 0, max: plan.mostRpm || 6000, step: 10}, 'speedPerMin', speedText),
+        slider('speed', 'Engine speed', {min: 0, max: plan.mostRpm || 6000, step: 10}, 'speedPerMin', speedText, store.api.speeds),
         el('div', {class: 'marks'}, mark('stopped', 0), plan.marks && plan.marks.map((m) => mark(m.name, m.rpm))),
         store.api.live && slider('full', 'Battery at the start', {min: 0, max: 1, step: 0.01}, 'charge', (v) => v === 1 ? 'full' : Math.round(v * 100) + ' %'),
         store.api.live && slider('air', 'Air, and the battery with it', {min: -30, max: 50, step: 1}, 'airC', (v) => text(v, 0) + ' °C'),
-        slider('parked', 'Then parked', {min: 0, max: 24 * 60, step: 12}, 'parkedH', parkedText),
+        slider('parked', 'Then parked', {min: 0, max: 24 * 60, step: 12}, 'parkedH', parkedText, store.api.parkedH),
         part('foot', 'p'),
         el('button', {type: 'button', class: 'copy', onclick: copy}, 'Copy a link to this')),
       el('section', {class: 'panel box curve', 'aria-labelledby': 'planner-curve'},
@@ -165,16 +182,18 @@ const text = (v, digits) => v.toFixed(digits).replace('-', '−');
 const speedText = (v) => v > 0 ? Math.round(v) + ' rpm' : 'stopped';
 function parkedText(h) { return h === 0 ? 'not at all' : h < 48 ? text(h, 0) + ' h' : text(h / 24, h % 24 ? 1 : 0) + ' d'; }
 
-// slider is a range with its name and its value in words.
-function slider(name, label, range, field, words) {
+// slider is a range with its name and its value in words; of a list of values it has no others.
+function slider(name, label, range, field, words, list) {
   const shows = el('output', {for: 'planner-' + name});
+  if (list) range = {min: 0, max: list.length - 1, step: 1};
   const input = el('input', {type: 'range', id: 'planner-' + name, ...range, oninput: (e) => {
-    state[field] = Number(e.target.value);
-    if (field === 'speedPerMin' && state.speedPerMin > 0) state.key = 'on';
-    changed();
+    const value = list ? list[e.target.value] : Number(e.target.value);
+    move(field === 'speedPerMin' && value > 0 ? {[field]: value, key: 'on'} : {[field]: value});
+    parts[name].fill();
   }});
   parts[name] = {input, fill: () => {
-    input.value = state[field];
+    const after = list ? list.findIndex((v) => v >= state[field]) : state[field];
+    input.value = after < 0 ? list.length - 1 : after;
     input.setAttribute('aria-valuetext', words(state[field]));
     put(shows, words(state[field]));
   }};
@@ -182,7 +201,7 @@ function slider(name, label, range, field, words) {
 }
 
 function mark(name, rpm) {
-  return el('button', {type: 'button', onclick: () => { state.speedPerMin = rpm; if (rpm > 0) state.key = 'on'; changed(); }}, name);
+  return el('button', {type: 'button', onclick: () => move(rpm > 0 ? {speedPerMin: rpm, key: 'on'} : {speedPerMin: 0})}, name);
 }
 
 async function copy() {
@@ -204,10 +223,7 @@ function fillControls() {
 }
 
 // switchTo sets controls.
-function switchTo(set) {
-  Object.assign(state.set, set);
-  changed();
-}
+function switchTo(set) { move({set: {...state.set, ...set}}); }
 
 function hand(control, drawn) {
   const word = wordOf(control);
@@ -217,23 +233,21 @@ function hand(control, drawn) {
   const label = 'planner-hand-' + plan.controls.indexOf(control);
   const what = el('span', {class: 'what', id: label}, el('span', {}, name), control.note && el('small', {}, control.note));
   if (control.words.length === 2 && control.words[0] === 'off' && control.words[1] === 'on') {
+    const other = {[control.id]: word === 'on' ? 'off' : 'on'};
     return el('li', {}, what, amps, el('button', {type: 'button', class: 'toggle', role: 'switch', 'aria-checked': String(word === 'on'), 'aria-labelledby': label,
-      onclick: () => switchTo({[control.id]: wordOf(control) === 'on' ? 'off' : 'on'})}, el('span', {})));
+      disabled: !canSet(other), onclick: () => switchTo(other)}, el('span', {})));
   }
   const choose = el('select', {'aria-labelledby': label, onchange: (e) => switchTo({[control.id]: e.target.value})},
-    control.words.map((w) => el('option', {value: w}, w)));
+    control.words.map((w) => el('option', {value: w, disabled: !canSet({[control.id]: w})}, w)));
   choose.value = word;
   return el('li', {}, what, amps, choose);
 }
 
 function key() {
-  const label = 'planner-hand-key';
+  const label = 'planner-hand-key', other = {key: state.key === 'on' ? 'off' : 'on', speedPerMin: 0};
   return el('li', {}, el('span', {class: 'what', id: label}, 'Ignition key'), el('span', {class: 'amps'}),
-    el('button', {type: 'button', class: 'toggle', role: 'switch', 'aria-checked': String(state.key === 'on'), 'aria-labelledby': label, onclick: () => {
-      state.key = state.key === 'on' ? 'off' : 'on';
-      if (state.key === 'off') state.speedPerMin = 0;
-      changed();
-    }}, el('span', {})));
+    el('button', {type: 'button', class: 'toggle', role: 'switch', 'aria-checked': String(state.key === 'on'), 'aria-labelledby': label,
+      disabled: !held(other), onclick: () => move(other)}, el('span', {})));
 }
 
 // refill replaces a list and leaves the focus where it was.
@@ -241,6 +255,11 @@ function refill(list, items) {
   const at = [...list.querySelectorAll('button, select')].indexOf(document.activeElement);
   put(list, items);
   if (at >= 0) list.querySelectorAll('button, select')[at].focus();
+}
+
+// why leads from what is above its limit to what that limit is made of.
+function why(over, of) {
+  return over && store.api.live && [' ', el('button', {type: 'button', class: 'link', 'aria-label': 'Why: ' + of, onclick: () => store.set({view: 'why', of})}, 'why')];
 }
 
 function drawPicture() { picture(parts.chart, plan, state, answer); }
@@ -254,14 +273,14 @@ function draw() {
   } else {
     put(parts.says, answer.says.join(' '));
   }
-  put(parts.foot, answer.partial || 'Wires are reckoned at the temperatures of their places.');
+  put(parts.foot, 'Wires are reckoned at the temperatures of their places. ', !store.api.live && `This page is one file: it holds the program’s answers at the speeds that the slider stops at, and for the switches that can be moved. For all else: fusewright serve ${store.model.heading.file}`);
   drawPicture();
   showBig(parts.big, answer);
-  showSets(parts.sets, answer, speedText(state.speedPerMin), switchTo);
-  showShed(parts.shed, answer, switchTo);
-  showLoads(parts.loads, answer);
-  showLoading(parts.fuses, 'fuse', answer.fuses, answer.partial, answer.moreFuses);
-  showLoading(parts.wires, 'wire', answer.wires, answer.partial, answer.moreWires);
+  showSets(parts.sets, answer, speedText(state.speedPerMin), switchTo, canSet);
+  showShed(parts.shed, answer, switchTo, canSet);
+  showLoads(parts.loads, answer, why);
+  showLoading(parts.fuses, 'fuse', answer.fuses, answer.moreFuses, why);
+  showLoading(parts.wires, 'wire', answer.wires, answer.moreWires, why);
   const [first, second] = answer.big;
   if (first) store.say([first, second].filter(Boolean).map((b) => b.label + ' ' + b.value + ' ' + (b.unit || '')).join(', '));
 }

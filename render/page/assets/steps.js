@@ -1,5 +1,5 @@
 // The chosen part, and the circuit it belongs to element by element.
-import {el, pic, put, shape} from './dom.js';
+import {el, over, pic, put, shape} from './dom.js';
 import {place} from './findings.js';
 
 // showSteps fills a panel: part is what was chosen, circuit the answer of /api/circuit or null,
@@ -38,7 +38,7 @@ function about(part, others, circuit, store) {
 
 function body(c, store) {
   if (!c.solved) return el('p', {class: 'none'}, 'This situation has no operating point, so there are no figures.');
-  const figure = (value, word, bad) => el('div', {class: bad ? 'bad' : ''}, el('dt', {}, word), el('dd', {}, value));
+  const figure = (value, word, bad) => el('div', {class: bad ? 'bad' : ''}, el('dt', {}, word), el('dd', {}, bad && over(gravest(c.of, store)), value));
   const name = c.title.charAt(0).toLowerCase() + c.title.slice(1);
   return [
     el('div', {class: 'sums'},
@@ -59,7 +59,7 @@ function table(c, store) {
     onclick: () => store.select(s.mark)},
   el('td', {}, el('span', {class: 'id'}, el('button', {type: 'button', class: 'link', onclick: (e) => { e.stopPropagation(); store.select(s.mark); }}, s.id), el('span', {}, s.what))),
   el('td', {class: 'where'}, s.place), el('td', {class: 'num after'}, s.after), el('td', {class: 'num'}, s.amps),
-  el('td', {class: 'num'}, s.lost), el('td', {class: 'num worst'}, s.worst), el('td', {}, s.may && share(s)), el('td', {class: 'behind'}, s.fuse));
+  el('td', {class: 'num'}, s.lost), el('td', {class: 'num worst'}, s.worst), el('td', {}, s.may && share(s, gravest(s.mark, store))), el('td', {class: 'behind'}, s.fuse));
   return el('table', {},
     el('caption', {class: 'unseen'}, c.title + ' in ' + c.situation + ': element by element'),
     el('thead', {}, el('tr', {}, el('th', {scope: 'col'}, 'element'), el('th', {scope: 'col', class: 'where'}, 'place'),
@@ -75,10 +75,16 @@ function table(c, store) {
       el('td', {class: 'num'}, c.lost.replace(' mV', '')), el('td', {class: 'num' + (c.over ? ' bad' : '')}, c.worst.replace(' mV', '')), el('td', {}), el('td', {class: 'behind'}))));
 }
 
+// gravest is how grave the worst is that was found at a part or wire, for what is above its limit.
+function gravest(id, store) {
+  const found = store.model.findings.filter((f) => !f.accepted && f.part === id).map((f) => f.severity);
+  return ['danger', 'fault'].find((s) => found.includes(s)) || 'advice';
+}
+
 // share is a bar with its figure in words.
-function share(s) {
+function share(s, severity) {
   const of = Math.min(s.share, 1);
   return el('span', {class: 'share' + (s.share > 1 ? ' much' : '')},
     pic('svg', {viewBox: '0 0 56 8', 'aria-hidden': 'true'}, pic('rect', {x: .5, y: .5, width: 55, height: 7}), pic('rect', {x: .5, y: .5, width: 55 * of, height: 7})),
-    Math.round(s.share * 100) + ' %', el('span', {class: 'may'}, ' of ' + s.may));
+    s.share > 1 && over(severity), Math.round(s.share * 100) + ' %', el('span', {class: 'may'}, ' of ' + s.may));
 }

@@ -1,6 +1,6 @@
 // The view “What if”: values changed on a copy of the file, with what comes of it, and the lines to
 // copy. The file is touched by a press of the button alone, where the server may write.
-import {el, put, shape} from './dom.js';
+import {el, over, put, shape} from './dom.js';
 
 export const id = 'whatif', title = 'What if';
 export const asks = true;
@@ -250,7 +250,7 @@ function drawBefore() {
   put(parts.sum, says);
   put(parts.beforeIn, el('table', {}, el('thead', {}, el('tr', {}, el('td', {}), ['before', 'after', 'change'].map((h) => el('th', {scope: 'col', class: 'r'}, h)))),
     el('tbody', {}, outcome.figures.map((f) => el('tr', {}, el('th', {scope: 'row'}, first(f.about + (f.what ? ': ' + f.what : '')), f.note && el('small', {}, f.note)),
-      el('td', {class: 'r'}, f.was), el('td', {class: f.better > 0 ? 'r after good' : 'r after'}, f.now), el('td', {class: 'r note'}, f.change))))));
+      el('td', {class: 'r'}, f.was), el('td', {class: f.better > 0 ? 'r after good' : 'r after'}, over(f.over), f.now), el('td', {class: 'r note'}, f.change))))));
 }
 
 const first = (text) => text.charAt(0).toUpperCase() + text.slice(1);

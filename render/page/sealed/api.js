@@ -1,11 +1,11 @@
 // What the page asks when it is one file without a server: it answers from what is written into it,
 // and keeps readings and ticks in this browser. It stands in place of the module that asks a server.
-import * as alone from './planner_alone.js';
-
 const held = JSON.parse(document.getElementById('held').textContent);
+const elsewhere = 'fusewright serve ' + held.model.heading.file;
 const name = 'fusewright bench ' + held.of;
 
 export const live = false;
+export const speeds = held.planner.speeds, parkedH = held.planner.parkedH;
 
 export async function model() { return held.model; }
 export async function drawing() {
@@ -18,19 +18,46 @@ export async function get(path, parameters = {}) {
   if (path === '/api/circuit') return circuit(parameters);
   if (path === '/api/bench') return {test: held.bench, kept: answer(kept())};
   const found = held.answers[path];
-  if (found === undefined) throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
+  if (found === undefined) throw new Error(`This page is one file and has no server to ask: ${elsewhere} answers.`);
   return found;
 }
 
 export async function send(method, path, body) {
   if (method === 'PUT' && path === '/api/kept') return answer(keep(body));
-  if (path === '/api/outlook') return alone.answer(held.planner, held.model.planner, body);
-  throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
+  if (path === '/api/outlook') return outlook(body);
+  throw new Error(`This page is one file and has no server to ask: ${elsewhere} answers.`);
+}
+
+// value reads what stands at a place of the pool; see render/page/planner_alone.go.
+function value(at) {
+  const {pool} = held.planner, v = pool[at];
+  if (!Array.isArray(v)) return v;
+  if (!(v[0] < 0)) return v.map(value);
+  return Object.fromEntries(pool[-1 - v[0]].map((name, i) => [name, value(v[i + 1])]));
+}
+
+// placeOf is the place of the answer to a state; undefined = the program was not asked beforehand.
+function placeOf(state) {
+  const {moves, words, states} = held.planner;
+  const start = held.model.planner.starts.find((s) => s.id === state.start).state;
+  const was = value(words[state.start]), now = {...was, ...state.set}, free = moves[state.start] || [];
+  if (state.airC !== start.airC || state.charge !== start.charge || Object.keys(now).some((id) => now[id] !== was[id] && !free.includes(id))) return undefined;
+  return states[[state.start, state.key === 'on' ? state.speedPerMin : 'off', ...free.map((id) => now[id])].join('\n')];
+}
+
+// holds tells whether a state is answered.
+export function holds(state) { return placeOf(state) !== undefined && parkedH.includes(state.parkedH); }
+
+function outlook(state) {
+  if (!holds(state)) throw new Error(`This page is one file, which was not asked this beforehand: ${elsewhere} answers it.`);
+  const answer = value(placeOf(state));
+  answer.big.push(value(held.planner.stands[state.airC][parkedH.indexOf(state.parkedH)]));
+  return {...answer, state};
 }
 
 function circuit({of, in: situation}) {
   const found = held.circuits[of + '|' + (situation || held.worst[of])];
-  if (!found) throw new Error('This page is one file: it holds each circuit in the situation in which it loses most. Run fusewright serve with the design for the others.');
+  if (!found) throw new Error('This page is one file: it holds each circuit in the situation in which it loses most. ' + elsewhere + ' shows the others.');
   return found;
 }
 
