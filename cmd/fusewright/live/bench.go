@@ -89,7 +89,10 @@ func keepReadings(s *Server, now *State, _ url.Values, body []byte) (any, error)
 	if err != nil {
 		return nil, Refusal("The file beside the design cannot be read, and is left as it is: " + err.Error())
 	}
-	refused := k.take(&change)
+	refused, err := k.take(&change)
+	if err != nil {
+		return nil, err
+	}
 	d := now.Review.Design
 	k.file.Design, k.file.Revision = filepath.Base(s.opt.File), d.Revision.Value
 	text := k.file.YAML()

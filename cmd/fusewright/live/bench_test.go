@@ -125,6 +125,21 @@ func TestReadingsRefused(t *testing.T) {
 			t.Errorf("%s: %d %v\n%s", c.name, code, refused, file)
 		}
 	}
+	many := `{"date": "2026-05-09", "readings": [` + strings.Repeat(`{"check": "E1 − to G1 −", "in": "night cruise", "reads": "1 V"},`, 9000) +
+		`{"check": "E1 − to G1 −", "in": "night cruise", "reads": "1 V"}]}`
+	for _, c := range []struct{ name, body, want string }{
+		{"more than the test has", many, "9001 readings and ticks are more than the bench test of this design has"},
+		{"a part that is none", `{"readings": [{"check": "E99 − to G1 −", "in": "night cruise", "reads": "1 V"}]}`, `there is no terminal "E99 −"`},
+		{"no points", `{"readings": [{"check": "made up", "in": "night cruise", "reads": "1 V"}]}`, `"made up" is no check`},
+		{"a situation that is none", `{"readings": [{"check": "E1 − to G1 −", "in": "by day", "reads": "1 V"}]}`, `there is no situation "by day"`},
+	} {
+		file = []byte("fusewright bench: 1\nreadings:\n  - {check: \"E1 − to G1 −\", in: night cruise, reads: 820 mV}\n")
+		was := bytes.Clone(file)
+		refused, code := ask[map[string]any](t, s, "PUT", "/api/kept", c.body)
+		if says, _ := refused["problem"].(string); code != http.StatusBadRequest || !strings.Contains(says, c.want) || !bytes.Equal(file, was) {
+			t.Errorf("%s: %d %v\n%s", c.name, code, refused, file)
+		}
+	}
 	file = []byte("fusewright: 1\n")
 	if bench, _ := ask[benchAnswer](t, s, "GET", "/api/bench", ""); !strings.Contains(bench.Kept.Problem, "no readings of a bench test") {
 		t.Errorf("%+v", bench.Kept)

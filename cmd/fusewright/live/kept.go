@@ -10,10 +10,12 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
+	"fusewright/harness/workshop/diagnosis"
 )
 
 // kept is the file of readings, with what the present design asks for.
 type kept struct {
+	of     *circuit.Circuit
 	name   string
 	file   *readings.File
 	test   *bench.Test
@@ -31,7 +33,7 @@ type place struct {
 
 // openKept reads the file; the error is what is wrong with it.
 func (s *Server) openKept(now *State) (*kept, error) {
-	k := &kept{file: &readings.File{}, test: bench.Make(now.Review.Circuit), cut: now.Review.Circuit.ToCut()}
+	k := &kept{of: now.Review.Circuit, file: &readings.File{}, test: bench.Make(now.Review.Circuit), cut: now.Review.Circuit.ToCut()}
 	for _, section := range k.test.Sections {
 		for _, g := range section.Groups {
 			for _, c := range g.Checks {
@@ -92,8 +94,11 @@ func (k *kept) wire(number string) *circuit.Wire {
 	return nil
 }
 
-// take puts changes in, and says which not.
-func (k *kept) take(change *keptChange) (refused []string) {
+// take puts changes in, and says which not; a change of which nothing can be put in is refused whole.
+func (k *kept) take(change *keptChange) (refused []string, err error) {
+	if n := len(change.Readings) + len(change.Cut); n > len(k.checks)+len(k.cut)+mostElsewhere {
+		return nil, Refusal(fmt.Sprintf("%d readings and ticks are more than the bench test of this design has.", n))
+	}
 	for _, word := range []struct{ into, from *string }{{&k.file.Meter, change.Meter}, {&k.file.By, change.By}, {&k.file.Date, change.Date}} {
 		if word.from != nil {
 			*word.into = *word.from
@@ -116,22 +121,31 @@ func (k *kept) take(change *keptChange) (refused []string) {
 		}
 	}
 	k.sort()
-	return refused
+	if n := len(change.Readings) + len(change.Cut); n > 0 && len(refused) == n && change.Meter == nil && change.By == nil && change.Date == nil {
+		return nil, Refusal("Nothing of it can be kept: " + refused[0])
+	}
+	return refused, nil
 }
 
 // put sets or takes away one reading. One of the test is known by what it is of.
 func (k *kept) put(r keptReading) error {
 	if r.Of == "" {
-		k.drop(func(o *readings.Reading) bool { return o.Check == r.Check && o.In == r.In && o.Of == "" })
+		same := func(o *readings.Reading) bool { return o.Check == r.Check && o.In == r.In && o.Of == "" }
 		if r.Reads == "" {
+			k.drop(same)
 			return nil
 		}
 		fresh := &readings.Reading{Check: r.Check, In: r.In}
 		err := fresh.Take(r.Reads)
 		if err == nil {
-			k.file.Readings = append(k.file.Readings, fresh)
+			err = diagnosis.Unplaced(k.of, k.test, fresh)
 		}
-		return err
+		if err != nil {
+			return err
+		}
+		k.drop(same)
+		k.file.Readings = append(k.file.Readings, fresh)
+		return k.few()
 	}
 	at := slices.IndexFunc(k.checks, func(p place) bool { return p.in == r.In && p.of == r.Of })
 	if at < 0 {
@@ -151,6 +165,24 @@ func (k *kept) put(r keptReading) error {
 		k.file.Readings = append(k.file.Readings, fresh)
 	}
 	return nil
+}
+
+// mostElsewhere is how many readings that the test does not ask for are kept: a fitter takes a few.
+const mostElsewhere = 200
+
+// few takes the last reading back where there are too many of those.
+func (k *kept) few() error {
+	n := 0
+	for _, r := range k.file.Readings {
+		if r.Of == "" && !r.Numbered() {
+			n++
+		}
+	}
+	if n <= mostElsewhere {
+		return nil
+	}
+	k.file.Readings = k.file.Readings[:len(k.file.Readings)-1]
+	return fmt.Errorf("more than %d readings that the test does not ask for", mostElsewhere)
 }
 
 func (k *kept) drop(which func(*readings.Reading) bool) {

@@ -1,6 +1,7 @@
 package diagnosis
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -55,6 +56,14 @@ func (m *model) place(t *bench.Test, r *readings.Reading) (*bench.Probe, *proble
 	}
 	p.Volts = []bench.Span{{Plus: ends[0], Minus: ends[1]}}
 	return p, nil
+}
+
+// Unplaced says what is wrong with where a reading that the test does not ask for was taken; nil = nothing.
+func Unplaced(c *circuit.Circuit, t *bench.Test, r *readings.Reading) error {
+	if _, wrong := (&model{c: c}).place(t, r); wrong != nil {
+		return errors.New(strings.TrimPrefix(wrong.String(), ": "))
+	}
+	return nil
 }
 
 // run keeps one situation for each engine speed, so that readings at one are of one state.
