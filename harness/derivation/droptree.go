@@ -35,6 +35,7 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	if text := copperWords(t.Lost); text != "" {
 		t.Answer = append(t.Answer, text)
 	}
+	t.Notes = []string{"Wires count with their finished lengths; what is cut of them is longer, and stands in the drawing and the cut list."}
 	t.Next = []string{fmt.Sprintf("why \"limit of %s\"", load.Part.Name)}
 	if w := v.worstWire(load); w != nil {
 		t.Next = append(t.Next, fmt.Sprintf("why \"resistance of %s\"", w.Number))

@@ -80,7 +80,7 @@ func lengthOf(w *circuit.Wire) *value {
 		return pieceOf(w)
 	}
 	if w.LengthGiven {
-		return given("length, given", metres, w.Spec.LengthM)
+		return given("finished length, given", metres, w.Spec.LengthM)
 	}
 	from := []*value{}
 	formula := ""
@@ -92,7 +92,7 @@ func lengthOf(w *circuit.Wire) *value {
 	if !w.Spec.SlackM.Given() {
 		slack = assumed("slack of each end", metres, w.Spec.SlackM.Value, "to cut off and crimp again")
 	}
-	return of("length, with slack", metres, w.LengthM, formula+fmt.Sprint(2*(len(w.Poles)+1))+" × {}", append(from, slack)...)
+	return of("finished length, with slack", metres, w.LengthM, formula+fmt.Sprint(2*(len(w.Poles)+1))+" × {}", append(from, slack)...)
 }
 
 // pieceOf is the length of a piece of a wire whose length is given: shared as the runs are.
@@ -105,7 +105,7 @@ func pieceOf(w *circuit.Wire) *value {
 		}
 		return sum(label, metres, total, from...)
 	}
-	return of("length of the piece", metres, w.LengthM, "{} × {} ÷ {}", given("length, given", metres, w.Whole.Spec.LengthM),
+	return of("finished length of the piece", metres, w.LengthM, "{} × {} ÷ {}", given("length, given", metres, w.Whole.Spec.LengthM),
 		runs("runs of the piece", w.Route), runs("runs of the wire", w.Whole.Route))
 }
 

@@ -40,6 +40,10 @@ func (b *book) ohmTree(br *circuit.Branch, t *Tree, name string) *Tree {
 	t.Answer = []string{fmt.Sprintf("%s has %s where it carries most: %s (%s).", name, t.Root.Value, during(t.Situation), t.State)}
 	if br.Wire != nil {
 		t.Answer = append(t.Answer, fmt.Sprintf("On the bench, at 20 °C with new ends, it is %s.", quantity.Format(br.Ohm, quantity.Resistance)))
+		if !br.Wire.Spec.Fitted {
+			t.Notes = append(t.Notes, fmt.Sprintf("It is reckoned over its finished length, %s; to be cut are %s.", quantity.Format(br.Wire.LengthM, quantity.Length),
+				quantity.Format(cutting.LengthM(br.Wire), quantity.Length)))
+		}
 	} else {
 		t.Answer = append(t.Answer, fmt.Sprintf("New and cold it is %s.", quantity.Format(br.Ohm, quantity.Resistance)))
 	}

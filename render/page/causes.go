@@ -4,11 +4,13 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 )
 
 // Cause is a thing in the design with the findings that follow from it.
 type Cause struct {
-	Title    string  `json:"title"`
+	Title    string  `json:"title"` // a sentence: what is wrong, as its first finding has it
+	Of       string  `json:"of"`    // the thing
 	Line     int     `json:"line"`
 	Findings []int   `json:"findings"` // places in the list of findings
 	Remedy   *Trial  `json:"remedy,omitempty"`
@@ -40,14 +42,14 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 	if r.Plan == nil {
 		for i, f := range r.Findings {
 			if f.Accepted == "" {
-				list = append(list, Cause{Title: rows[i].About, Line: rows[i].Line, Findings: []int{i}})
+				list = append(list, Cause{Title: sentence(f), Of: rows[i].About, Line: rows[i].Line, Findings: []int{i}})
 			}
 		}
 		return list
 	}
 	for _, c := range r.Plan.Causes {
 		lead := rows[at[c.Lead()]]
-		row := Cause{Title: titleOf(c, lead), Line: lead.Line, Remedy: trial(c.Remedy), Untried: c.Untried}
+		row := Cause{Title: sentence(c.Lead()), Of: thing(c, lead), Line: lead.Line, Remedy: trial(c.Remedy), Untried: c.Untried}
 		for _, f := range c.Findings {
 			row.Findings = append(row.Findings, at[f])
 		}
@@ -59,9 +61,12 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 	return list
 }
 
-// titleOf is what findings follow from: the thing that the remedy changes, as it is now, where
+// sentence is what is wrong, as the rule of a finding says it in general.
+func sentence(f *finding.Finding) string { return capital(rules.Find(f.Rule).Title) }
+
+// thing is what findings follow from: the thing that the remedy changes, as it is now, where
 // several do; else what the first one is about.
-func titleOf(c *remedy.Cause, lead Finding) string {
+func thing(c *remedy.Cause, lead Finding) string {
 	if c.Remedy == nil || c.Remedy.Guess || len(c.Findings) < 2 || c.Remedy.Was == "" {
 		return lead.About
 	}

@@ -11,6 +11,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
+	"fusewright/harness/study/outlook"
 	"fusewright/render/report"
 )
 
@@ -20,8 +21,12 @@ type Finding struct {
 	Severity string `json:"severity"`
 	Rule     string `json:"rule"`
 	Part     string `json:"part,omitempty"` // the label on the drawing; "" = it is not on it
-	About    string `json:"about"`          // "W25 deck wash"
-	Says     string `json:"says"`           // what is wrong with it, in short
+	// Marks are the labels of what a finding without a part is about: the wires of a run, the parts
+	// at a place. Start is what the planner begins with, of one on a situation or ride.
+	Marks []string `json:"marks,omitempty"`
+	Start string   `json:"start,omitempty"`
+	About string   `json:"about"` // "W25 deck wash"
+	Says  string   `json:"says"`  // what is wrong with it, in short
 	// Value is the figure that decides it, as printed, Limit what it is held against, "over
 	// 17.4 A"; "" = none.
 	Value     string   `json:"value,omitempty"`
@@ -42,14 +47,14 @@ type Finding struct {
 }
 
 func findings(r *harness.Review, rep *report.Report) []Finding {
-	refs := refsOf(r)
+	refs, marks, starts := refsOf(r), marksOf(r), startsOf(r)
 	list := []Finding{}
 	for i, row := range rep.Findings {
 		f := r.Findings[i]
 		value, limit := figureOf(f)
 		list = append(list, Finding{
 			Number: f.Number, Severity: row.Severity, Rule: f.Rule, Part: cmp.Or(refs[f.Ref], refs[f.Part]),
-			About: row.About(), Says: rules.Find(f.Rule).Says, Value: value, Limit: limit,
+			Marks: marks[f.Ref], Start: starts[f.Ref], About: row.About(), Says: rules.Find(f.Rule).Says, Value: value, Limit: limit,
 			What: f.What, Brief: row.Brief(), Figures: row.Figures(), Situation: f.Situation,
 			Why: f.Why, Change: f.Change, Source: f.Source, Accepted: f.Accepted, Unsure: row.NoMargin,
 			File: filepath.Base(f.Pos.File), Line: f.Pos.Line, Col: f.Pos.Col,
@@ -67,7 +72,40 @@ func refsOf(r *harness.Review) map[string]string {
 	for _, w := range r.Circuit.Wires {
 		refs[w.Number] = w.Number
 	}
+	for _, b := range r.Circuit.Branches {
+		if b.Fuse != nil && b.Fuse.Ref != "" {
+			refs[b.Fuse.Ref] = b.Fuse.Ref // in the way of a block too
+		}
+	}
 	return refs
+}
+
+// marksOf leads from the names of runs to the wires in them, and from those of places to the parts there.
+func marksOf(r *harness.Review) map[string][]string {
+	marks := map[string][]string{}
+	for _, b := range r.Circuit.Bundles {
+		for _, w := range b.Wires {
+			marks[b.Run.Name] = append(marks[b.Run.Name], w.Number)
+		}
+	}
+	for _, p := range r.Circuit.Parts {
+		if p.Place != nil {
+			marks[p.Place.Name] = append(marks[p.Place.Name], p.Ref)
+		}
+	}
+	return marks
+}
+
+// startsOf leads from the names of situations and rides to what the planner begins with.
+func startsOf(r *harness.Review) map[string]string {
+	starts := map[string]string{}
+	for _, s := range r.Design.Situations {
+		starts[s.Name] = outlook.OfSituation(s)
+	}
+	for _, x := range r.Design.Rides {
+		starts[x.Name] = outlook.OfLeg(x, 0)
+	}
+	return starts
 }
 
 // figureOf is the figure that decides a finding and what it is held against, as printed.

@@ -37,8 +37,11 @@ func parts(r *harness.Review) []Part {
 	}
 	unit := lengths.Of(r.Design)
 	for _, w := range r.Circuit.Wires {
-		row := Part{ID: w.Number, Kind: "wire", Name: w.Purpose(), Looks: w.Look(), Length: unit.Text(cutting.LengthM(w)),
+		row := Part{ID: w.Number, Kind: "wire", Name: w.Purpose(), Looks: w.Look(), Length: cut(w, unit),
 			Line: w.Pos.Line, Col: w.Pos.Col}
+		if !w.Spec.Fitted {
+			row.Length += ", finished " + unit.Text(w.LengthM)
+		}
 		if c := w.Spec.Colour; c.Base != nil {
 			row.Colour = c.Base.Name
 			if c.Tracer != nil {
@@ -54,6 +57,15 @@ func parts(r *harness.Review) []Part {
 		list = append(list, row)
 	}
 	return list
+}
+
+// cut is the length of a wire to cut, as the drawing has it.
+func cut(w *circuit.Wire, unit lengths.Unit) string {
+	text := unit.Text(cutting.LengthM(w))
+	if w.Spec.Fitted {
+		return text
+	}
+	return text + " to cut"
 }
 
 // inside are the fuses in the ways of a block.

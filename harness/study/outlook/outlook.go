@@ -60,7 +60,7 @@ func New(c *circuit.Circuit, set *corner.Set, b *budget.Budget) *Planner {
 	p := &Planner{Circuit: c, set: set, budget: b, plan: solve.Prepare(c), hands: together.Weigh(c, set.Solutions(), b)}
 	p.Controls = controlsOf(c)
 	for _, s := range c.Design.Situations {
-		p.start("situation "+s.Name, s.Name, s, State{})
+		p.start(OfSituation(s), s.Name, s, State{})
 	}
 	for _, r := range c.Design.Rides {
 		done, err := ride.Simulate(c, r, ride.Options{Tolerance: quickTolerance})
@@ -73,11 +73,17 @@ func New(c *circuit.Circuit, set *corner.Set, b *budget.Budget) *Planner {
 			}
 			title := fmt.Sprintf("%s, leg %d", r.Name, i+1)
 			s.Name = title
-			p.start(fmt.Sprintf("ride %s %d", r.Name, i+1), title, s, from)
+			p.start(OfLeg(r, i), title, s, from)
 		}
 	}
 	return p
 }
+
+// OfSituation and OfLeg are the IDs of starts.
+func OfSituation(s *design.Situation) string { return "situation " + s.Name }
+
+// OfLeg counts legs from 0.
+func OfLeg(r *design.Ride, leg int) string { return fmt.Sprintf("ride %s %d", r.Name, leg+1) }
 
 // quickTolerance is the error of charge in a step of a ride of which the beginnings of legs
 // are wanted, no picture.

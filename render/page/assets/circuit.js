@@ -47,7 +47,7 @@ export async function update(model) {
 function label(of) {
   const part = store.part(of);
   if (!part) return '';
-  const n = store.model.findings.filter((f) => f.part === of).length;
+  const n = store.model.findings.filter((f) => f.part === of || (f.marks || []).includes(of)).length;
   return [part.id, part.name, part.looks, n > 0 && n + (n === 1 ? ' finding' : ' findings')].filter(Boolean).join(', ');
 }
 
@@ -93,9 +93,13 @@ function way() {
   return {list, shown: list.find((w) => w.of === store.get('load')) || list[0] || null};
 }
 
+// finding is the one that is shown in full.
+function finding() { return store.model.findings.find((f) => f.number === Number(store.get('finding'))); }
+
 function lightChosen() {
-  const {shown} = way();
-  light(shown ? [shown] : []);
+  const {shown} = way(), about = finding();
+  if (!shown && about && about.marks) sheet.light([], [], about.marks);
+  else light(shown ? [shown] : []);
   sheet.choose(store.get('sel'));
 }
 
@@ -115,5 +119,5 @@ async function choose() {
       store.say(e.message);
     }
   }
-  if (turn === asked) showSteps(steps, {part, circuit, others: list}, store);
+  if (turn === asked) showSteps(steps, {part, circuit, others: list, finding: finding()}, store);
 }

@@ -19,11 +19,11 @@ export function showFindings(root, model, store) {
 
 function one(cause, i, many, model, store) {
   const rows = grouped(cause, model);
-  const chosen = Number(store.get('finding'));
-  const open = !many || (unfolded.get(cause.title) ?? (i === 0 || rows.some((r) => r[0].number === chosen)));
+  const chosen = Number(store.get('finding')), key = cause.title + cause.of;
+  const open = !many || (unfolded.get(key) ?? (i === 0 || rows.some((r) => r[0].number === chosen)));
   const title = el('h3', {},
     many && el('span', {class: 'letter'}, letter(i)),
-    el('span', {class: 'title'}, sentence(cause.title)),
+    el('span', {class: 'title'}, cause.title, el('small', {}, sentence(cause.of))),
     rows.some((r) => r.some((f) => f.new)) && el('span', {class: 'new'}, 'new'),
     el('span', {class: 'place grey'}, 'line ' + cause.line));
   const body = el('div', {id: 'cause-' + i, hidden: !open},
@@ -33,7 +33,7 @@ function one(cause, i, many, model, store) {
   const toggle = el('button', {type: 'button', class: 'fold', 'aria-expanded': String(open), 'aria-controls': 'cause-' + i,
     onclick: () => {
       body.hidden = !body.hidden;
-      unfolded.set(cause.title, !body.hidden);
+      unfolded.set(key, !body.hidden);
       toggle.setAttribute('aria-expanded', String(!body.hidden));
     }}, title, summary(rows, cause, model));
   return el('section', {class: 'cause'}, toggle, body);
@@ -68,8 +68,8 @@ function summary(rows, cause, model) {
 function finding(row, cause, model, store) {
   const f = row[0];
   const open = Number(store.get('finding')) === f.number;
-  const parts = row.map((x) => x.part).filter(Boolean);
-  const about = row.length > 1 ? f.about + ' and ' + (row.length - 1) + ' more: ' : f.about === cause.title ? '' : f.about + ': ';
+  const parts = row.flatMap((x) => x.part || x.marks || []);
+  const about = row.length > 1 ? f.about + ' and ' + (row.length - 1) + ' more: ' : f.about === cause.of ? '' : f.about + ': ';
   const sign = shape(f.severity, f.number);
   sign.classList.add('numbered');
   const line = el('button', {type: 'button', class: 'finding', 'aria-expanded': String(open), 'data-parts': parts.join(' '),
@@ -90,7 +90,7 @@ function more(row, store) {
     f.brief && el('p', {class: 'grey'}, f.brief),
     f.unsure && el('p', {}, '? No margin: what rests on values without a source is more than what lies between figure and limit.'),
     said('Why it matters:', f.why), said('What to change:', f.change), said('Source:', f.source),
-    el('p', {class: 'where'}, place(f, store), el('button', {type: 'button', class: 'link',
+    el('p', {class: 'where'}, place(f, store), f.start && el('button', {type: 'button', class: 'link', onclick: () => store.set({view: 'planner', from: f.start})}, 'Show it in the planner'), el('button', {type: 'button', class: 'link',
       onclick: () => store.set({view: 'why', of: 'finding ' + f.number})}, 'How it was worked out')));
 }
 

@@ -4,12 +4,12 @@ import {place} from './findings.js';
 
 // showSteps fills a panel: part is what was chosen, circuit the answer of /api/circuit or null,
 // others the ways that pass the part too.
-export function showSteps(root, {part, circuit, others}, store) {
+export function showSteps(root, {part, circuit, others, finding}, store) {
   const {model} = store;
   put(root,
     head(circuit, model, store),
     part && (!circuit || part.id !== circuit.of) && about(part, others, circuit, store),
-    circuit ? body(circuit, store) : el('p', {class: 'none'}, part ? 'It lies on the way of nothing that draws current.'
+    circuit ? body(circuit, store) : el('p', {class: 'none'}, !part && finding && finding.marks ? finding.about + ': ' + finding.marks.join(', ') + ', left dark in the drawing. Choose one of them for its circuit.' : part ? 'It lies on the way of nothing that draws current.'
       : 'Choose a part or a wire in the drawing, or a finding: its circuit is shown here from the battery out and back.'));
 }
 
