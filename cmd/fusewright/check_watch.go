@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	"time"
 
 	"fusewright/cmd/fusewright/live"
 	"fusewright/harness"
@@ -37,22 +38,37 @@ func (c *checkCmd) watch(io *streams, cli *program) error {
 	var good *harness.Review
 	for {
 		good = c.look(io, follow, text, good)
+		var gone <-chan time.Time
 		for same := true; same; {
 			select {
 			case <-ctx.Done():
 				return nil
+			case <-gone:
+				gone = nil
+				if _, err := follow.text(); err != nil {
+					contents = "" // as it was is news then
+					fmt.Fprintf(io.out, "%s\nnothing is checked until it can be read again; watching, Ctrl-C ends\n", harmless(err.Error()))
+				}
+				continue
 			case <-changes:
 			}
 			next := live.Contents(follow.files())
 			if next == contents {
+				gone = nil
 				continue
 			}
-			if now, err := follow.text(); err == nil { // a file that is gone for a moment comes back
-				text, contents, same = now, next, false
+			now, err := follow.text()
+			if err != nil {
+				gone = time.After(away)
+				continue
 			}
+			text, contents, same = now, next, false
 		}
 	}
 }
+
+// away is how long a file may be gone without a word: as long as an editor takes to put a new one in its place.
+const away = 300 * time.Millisecond
 
 // look prints what a text comes to, and gives the review; the earlier one when it is no design.
 func (c *checkCmd) look(io *streams, follow *followed, text []byte, before *harness.Review) *harness.Review {

@@ -194,6 +194,13 @@ func TestCheckWatch(t *testing.T) {
 	waitFor(t, lines, "saved ")
 	save(string(good))
 	waitFor(t, lines, "mended  ")
+	waitFor(t, lines, "saved ")
+	if err := os.Remove(file); err != nil {
+		t.Fatal(err)
+	}
+	waitFor(t, lines, "nothing is checked until it can be read again")
+	save(string(good))
+	waitFor(t, lines, "no finding came or went")
 }
 
 // The check is made again when a library file is saved and the design is not: what was within

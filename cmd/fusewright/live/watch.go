@@ -19,21 +19,28 @@ const settling = 10 * time.Millisecond
 
 // Watch tells of changes to files until the context ends. It is their folders that are
 // watched, because an editor that saves by renaming leaves the old file behind; of a link
-// also the folder of what it leads to.
+// also the folder of what it leads to, and to what it leads from then on when it is changed.
 func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 	w, err := fsnotify.NewWatcher()
 	if err != nil {
 		return nil, err
 	}
 	ours := map[string]bool{}
-	for _, f := range files {
-		for _, path := range behind(f) {
-			ours[path] = true
-			if err := w.Add(filepath.Dir(path)); err != nil {
-				w.Close()
-				return nil, err
+	look := func() error {
+		clear(ours)
+		for _, f := range files {
+			for _, path := range behind(f) {
+				ours[path] = true
+				if err := w.Add(filepath.Dir(path)); err != nil {
+					return err
+				}
 			}
 		}
+		return nil
+	}
+	if err := look(); err != nil {
+		w.Close()
+		return nil, err
 	}
 	changes := make(chan struct{}, 1)
 	go func() {
@@ -54,6 +61,7 @@ func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 			case <-w.Errors: // events were lost: look
 				settled.Reset(settling)
 			case <-settled.C:
+				_ = look() // what cannot be watched now may be, once a link is put right
 				select {
 				case changes <- struct{}{}:
 				default:

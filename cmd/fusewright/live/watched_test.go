@@ -120,6 +120,37 @@ func TestWatchBehindLinks(t *testing.T) {
 	}
 }
 
+// A link that is made to lead elsewhere is followed there.
+func TestWatchALinkChanged(t *testing.T) {
+	dir := t.TempDir()
+	first, second, link := filepath.Join(t.TempDir(), "first.yaml"), filepath.Join(t.TempDir(), "second.yaml"), filepath.Join(dir, "link.yaml")
+	for _, file := range []string{first, second} {
+		if err := os.WriteFile(file, []byte("a"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	changes, err := Watch(t.Context(), []string{linked(t, first, link)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := func(after string) {
+		t.Helper()
+		select {
+		case <-changes:
+		case <-time.After(10 * time.Second):
+			t.Fatalf("%s nothing is told", after)
+		}
+	}
+	if err := os.Rename(linked(t, second, link+".new"), link); err != nil {
+		t.Fatal(err)
+	}
+	told("after another target")
+	if err := os.WriteFile(second, []byte("b"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	told("after the new target was written")
+}
+
 func linked(t *testing.T, to, at string) string {
 	t.Helper()
 	if err := os.Symlink(to, at); err != nil {
