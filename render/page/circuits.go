@@ -15,6 +15,7 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/trace"
+	"fusewright/harness/workshop/cutting"
 )
 
 // Way is where the circuit of what draws goes, as the spots of the drawing are called, in
@@ -195,7 +196,7 @@ func told(b *circuit.Branch, unit lengths.Unit) (id, what, place string) {
 				place = from.Name
 			}
 		}
-		return w.Number, w.Look() + " · " + cut(w, unit), place
+		return w.Number, w.Look() + " · " + unit.Text(cutting.LengthM(w)), place
 	}
 	p := b.Part
 	if p.Place != nil {

@@ -178,22 +178,35 @@ func (p *Page) Picture(name string) {
 	if *look == "" {
 		return
 	}
-	png := run(p, "picture", chromedp.FullScreenshot(100))
+	p.keep(name+".png", run(p, "picture", chromedp.FullScreenshot(100)))
+}
+
+// Paper writes the page as it is printed on A4, as NAME.pdf, likewise.
+func (p *Page) Paper(name string) {
+	p.t.Helper()
+	if *look != "" {
+		p.keep(name+".pdf", run(p, "print", chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4))))
+	}
+}
+
+func (p *Page) keep(name string, data []byte) {
+	p.t.Helper()
 	if err := os.MkdirAll(*look, 0o777); err != nil {
 		p.t.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(*look, name+".png"), png, 0o666); err != nil {
+	if err := os.WriteFile(filepath.Join(*look, name), data, 0o666); err != nil {
 		p.t.Fatal(err)
 	}
 }
 
-// Look writes pictures of the page at the widths of a phone, a tablet and a desk, light and dark, as Picture
-// does. The page takes its theme from the attribute data-theme.
+// Look writes pictures of the page at the widths of a phone, a tablet and a desk, light and dark, and printed, as Picture
+// and Paper do. The page takes its theme from the attribute data-theme.
 func (p *Page) Look(name string) {
 	p.t.Helper()
 	if *look == "" {
 		return
 	}
+	defer p.Paper(name)
 	for _, width := range []int64{360, 820, 1440} {
 		p.Size(width, width*3/4+470)
 		for _, theme := range []string{"dark", "light"} {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 )
 
@@ -25,6 +26,29 @@ func (p *Page) Type(selector, text string) {
 func (p *Page) Keys(keys string) {
 	p.t.Helper()
 	run(p, "keys", chromedp.KeyEvent(keys))
+}
+
+// Touch puts fingers down at the first of their places each, in CSS pixels of the window, moves them to the next
+// ones, all at once, and lifts them.
+func (p *Page) Touch(ways ...[][2]float64) {
+	p.t.Helper()
+	send := func(kind input.DispatchTouchEventType, at int) {
+		var points []*input.TouchPoint
+		for i, way := range ways {
+			if at >= 0 {
+				id := float64(i)
+				points = append(points, &input.TouchPoint{X: way[at][0], Y: way[at][1], ID: &id})
+			}
+		}
+		if _, err := chromedp.Call(p.ctx, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: points}); err != nil {
+			p.t.Fatalf("touch: %v", err)
+		}
+	}
+	send(input.DispatchTouchEventTypeTouchStart, 0)
+	for at := 1; at < len(ways[0]); at++ {
+		send(input.DispatchTouchEventTypeTouchMove, at)
+	}
+	send(input.DispatchTouchEventTypeTouchEnd, -1)
 }
 
 // Text is what a person reads of the first that a selector names, once it is there.

@@ -7,20 +7,21 @@ import {showFindings} from './findings.js';
 import {showSteps} from './steps.js';
 
 export const id = 'circuit', title = 'Circuit';
-let store, sheet, findings, steps, taken, asked = 0;
+let store, sheet, waiting, findings, steps, taken, asked = 0;
 
 export function mount(root, shared) {
   store = shared;
   sheet = makeSheet({chosen, over, label});
   findings = el('section', {class: 'panel findings', 'aria-label': 'Findings'});
   steps = el('section', {class: 'panel steps', 'aria-label': 'The chosen circuit'});
+  waiting = el('p', {class: 'waiting', role: 'status'});
   taken = el('section', {class: 'panel taken', 'aria-label': 'Taken for want of data'});
   const button = (text, word, act) => el('button', {type: 'button', class: 'button sign', 'aria-label': word, onclick: act}, text);
   put(root,
     el('section', {class: 'panel drawing', 'aria-label': 'Drawing'},
       el('div', {class: 'bar controls'}, button('+', 'Zoom in', () => sheet.zoom(1.35)), button('−', 'Zoom out', () => sheet.zoom(1 / 1.35)),
         button('Fit', 'Fit: show the whole drawing', () => sheet.fit()), makeSeek(store, (found) => { chosen(found); sheet.reveal(found); })),
-      sheet.root,
+      waiting, sheet.root,
       el('p', {class: 'key'}, el('span', {}, el('i', {class: 'out'}), 'out from battery +'), el('span', {}, el('i', {class: 'back'}), 'back to battery −'))),
     steps, el('div', {class: 'side'}, findings, taken));
   store.on('state', choose);
@@ -33,11 +34,13 @@ export async function update(model) {
       el('p', {}, model.taken.length === 0 ? 'Nothing had to be taken.' : 'Findings name what could not be checked.')));
   const mark = JSON.stringify([model.parts, model.findings]);
   if (model.parts.length > 0 && mark !== drawnOf) {
+    put(waiting, drawnOf ? 'The drawing is being made anew …' : 'The drawing is being made …');
     try {
       sheet.show(await store.api.drawing());
       drawnOf = mark;
+      put(waiting);
     } catch (e) {
-      store.say(e.message);
+      put(waiting, e.message);
     }
   }
   choose();

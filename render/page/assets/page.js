@@ -59,6 +59,7 @@ async function load() {
     store.model = await api.model();
   } catch (e) {
     say(e.message);
+    if (!store.model) put(at('strip'), el('p', {}, e.message));
     return;
   }
   const {heading} = store.model;
@@ -96,6 +97,7 @@ function start() {
   store.on('state', show);
   store.on('strip', strip);
   store.say = say;
+  put(at('strip'), el('p', {class: 'grey'}, 'The design is being reviewed …'));
   api.follow(load, (lost) => { document.body.classList.toggle('lost', lost); if (lost) say('The server does not answer.'); },
     () => store.call('readings'));
   load();

@@ -225,6 +225,9 @@ function fillControls() {
 // switchTo sets controls.
 function switchTo(set) { move({set: {...state.set, ...set}}); }
 
+// printed is what a hand is set to, on paper.
+const printed = (word) => el('span', {class: 'printed', 'aria-hidden': 'true'}, word);
+
 function hand(control, drawn) {
   const word = wordOf(control);
   const name = [control.title, control.ref && el('span', {class: 'ref'}, ' ' + control.ref)];
@@ -235,7 +238,7 @@ function hand(control, drawn) {
   if (control.words.length === 2 && control.words[0] === 'off' && control.words[1] === 'on') {
     const other = {[control.id]: word === 'on' ? 'off' : 'on'};
     return el('li', {}, what, amps, el('button', {type: 'button', class: 'toggle', role: 'switch', 'aria-checked': String(word === 'on'), 'aria-labelledby': label,
-      disabled: !canSet(other), onclick: () => switchTo(other)}, el('span', {})));
+      disabled: !canSet(other), onclick: () => switchTo(other)}, el('span', {})), printed(word));
   }
   const choose = el('select', {'aria-labelledby': label, onchange: (e) => switchTo({[control.id]: e.target.value})},
     control.words.map((w) => el('option', {value: w, disabled: !canSet({[control.id]: w})}, w)));
@@ -247,7 +250,7 @@ function key() {
   const label = 'planner-hand-key', other = {key: state.key === 'on' ? 'off' : 'on', speedPerMin: 0};
   return el('li', {}, el('span', {class: 'what', id: label}, 'Ignition key'), el('span', {class: 'amps'}),
     el('button', {type: 'button', class: 'toggle', role: 'switch', 'aria-checked': String(state.key === 'on'), 'aria-labelledby': label,
-      disabled: !held(other), onclick: () => move(other)}, el('span', {})));
+      disabled: !held(other), onclick: () => move(other)}, el('span', {})), printed(state.key));
 }
 
 // refill replaces a list and leaves the focus where it was.

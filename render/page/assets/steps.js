@@ -62,7 +62,7 @@ function table(c, store) {
   el('td', {class: 'num'}, s.lost), el('td', {class: 'num worst'}, s.worst), el('td', {}, s.may && share(s, gravest(s.mark, store))), el('td', {class: 'behind'}, s.fuse));
   return el('table', {},
     el('caption', {class: 'unseen'}, c.title + ' in ' + c.situation + ': element by element'),
-    el('thead', {}, el('tr', {}, el('th', {scope: 'col'}, 'element'), el('th', {scope: 'col', class: 'where'}, 'place'),
+    el('thead', {}, el('tr', {}, el('th', {scope: 'col'}, 'element', el('span', {class: 'may'}, ', wires as cut')), el('th', {scope: 'col', class: 'where'}, 'place'),
       el('th', {scope: 'col', class: 'num after'}, 'volts after it'), el('th', {scope: 'col', class: 'num'}, 'current'),
       el('th', {scope: 'col', class: 'num'}, 'lost, mV'), el('th', {scope: 'col', class: 'num'}, 'at worst'),
       el('th', {scope: 'col'}, 'share', el('span', {class: 'may'}, ' of what it may carry')), el('th', {scope: 'col', class: 'behind'}, 'behind fuse'))),

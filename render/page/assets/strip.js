@@ -1,5 +1,6 @@
 // The strip below the head, in every view: the verdict, the counts, and what the last save did;
 // and what is wrong with the file while it cannot be read.
+import {live} from './api.js';
 import {el, put, shape} from './dom.js';
 
 export function showStrip(root, model) {
@@ -19,7 +20,7 @@ export function showStrip(root, model) {
 // saved is what the last save mended and broke.
 function saved(model) {
   const change = model.change;
-  if (model.problems) return null; // they are told below
+  if (model.problems || !live) return null; // they are told below; one file is not saved anew
   if (!change) return el('p', {class: 'saved grey'}, 'First look, nothing saved since');
   const lines = change.lines || [];
   const where = lines.length > 0 && (lines.length === 1 ? ', line ' : ', lines ') + list(lines.map(String), 4);
