@@ -15,17 +15,24 @@ import (
 )
 
 // benched serves a copy of a demo design from a folder of its own, and gives the file and the address.
-func benched(t *testing.T) (file, address string) {
+func benched(t *testing.T) (file, address string) { return served(t, false) }
+
+// served does so with texts of the design replaced, and may be let write into the file.
+func served(t *testing.T, writes bool, replaced ...string) (file, address string) {
 	t.Helper()
 	text, err := os.ReadFile(demo)
 	if err != nil {
 		t.Fatal(err)
 	}
 	file = filepath.Join(t.TempDir(), "fen-runner.yaml")
-	if err := os.WriteFile(file, text, 0o666); err != nil {
+	put := func(text []byte) error { return os.WriteFile(file, text, 0o666) }
+	if err := put([]byte(strings.NewReplacer(replaced...).Replace(string(text)))); err != nil {
 		t.Fatal(err)
 	}
 	at, _ := shown(t, file, func(s *Server) {
+		if writes {
+			s.opt.Write = put
+		}
 		s.opt.Kept = func() ([]byte, error) {
 			text, err := os.ReadFile(readings.Beside(file))
 			if os.IsNotExist(err) {

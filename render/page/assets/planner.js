@@ -192,8 +192,8 @@ function slider(name, label, range, field, words, list) {
     parts[name].fill();
   }});
   parts[name] = {input, fill: () => {
-    const after = list ? list.findIndex((v) => v >= state[field]) : state[field];
-    input.value = after < 0 ? list.length - 1 : after;
+    const after = list && list.findIndex((v) => v >= state[field]);
+    input.value = !list ? state[field] : after < 0 ? list.length - 1 : after;
     input.setAttribute('aria-valuetext', words(state[field]));
     put(shows, words(state[field]));
   }};
