@@ -267,6 +267,25 @@ func TestOneFileInBrowser(t *testing.T) {
 	p.Fits()
 	p.Go(address)
 	p.Look("onefile")
+
+	// The planner has the program's own answers, legs and volts too; what it was not asked it does not make up.
+	p.Size(1440, 900)
+	p.Go("about:blank")
+	p.Go(address + "#view=planner")
+	for _, x := range []struct{ id, value, says string }{
+		{"planner-speed", "3", "At 1500 rpm the charging system gives 18.4 A"}, {"planner-start", "ride town with idling 2", "At "},
+		{"planner-speed", "0", "With the engine stopped"}, {"planner-parked", "8", "With the engine stopped"},
+	} {
+		p.Wait(`document.querySelector(".planner p.says")`)
+		slide(p, x.id, x.value)
+		p.Wait(`document.querySelector(".planner p.says").textContent.startsWith(` + strconv.Quote(x.says) + `) && document.querySelectorAll(".planner .loads tbody tr").length > 1`)
+	}
+	p.Wait(`document.querySelector(".planner .big").textContent.includes("After 10 days parked")`)
+	p.Accessible()
+	p.Go("about:blank")
+	p.Go(address + "#view=planner&rpm=1301")
+	p.Wait(`document.querySelector(".planner p.problem").textContent.includes("fusewright serve")`)
+	p.Wait(`getComputedStyle(document.querySelector(".planner .loads")).visibility === "hidden"`)
 	p.Quiet()
 	for _, asked := range p.Requests() {
 		if !strings.HasPrefix(asked, address) && asked != "about:blank" && !strings.HasPrefix(asked, "data:") {

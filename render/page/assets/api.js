@@ -2,7 +2,8 @@
 // name, which answers from what is written into it.
 
 export const live = true; // there is a server: files are followed, questions are answered
-export const speeds = null, parkedH = null; // of the planner: any
+export const speeds = null; // of the planner: any
+export const parkedH = null;
 export function holds() { return true; } // any state of the planner is answered
 
 async function answered(request) {

@@ -5,7 +5,8 @@ const elsewhere = 'fusewright serve ' + held.model.heading.file;
 const name = 'fusewright bench ' + held.of;
 
 export const live = false;
-export const speeds = held.planner.speeds, parkedH = held.planner.parkedH;
+export const speeds = held.planner.speeds;
+export const parkedH = held.planner.parkedH;
 
 export async function model() { return held.model; }
 export async function drawing() {
