@@ -139,5 +139,5 @@ function together(model) {
 function accepted(model, store) {
   const those = model.findings.filter((f) => f.accepted);
   return those.length > 0 && el('div', {class: 'end'}, el('b', {}, 'Accepted by the design'),
-    those.map((f) => el('p', {}, f.number + ' ' + f.about + ': ' + f.says + '. ' + f.accepted + ' ', place(f, store))));
+    those.map((f) => el('p', {}, f.number + ' ' + f.about + ': ' + f.says + '. ' + sentence(f.accepted) + '. ', place(f, store))));
 }

@@ -76,7 +76,8 @@ export function picture(box, plan, state, answer) {
 
   if (answer.evenRpm && now.rpm > 0 && answer.spareA < 0 && answer.evenRpm > now.rpm) {
     line(x(answer.evenRpm), y(demand), x(answer.evenRpm), floor, 'even');
-    words(x(answer.evenRpm) + 6, floor - 8, 'start', 'tick', 'even at ' + Math.round(answer.evenRpm) + ' rpm');
+    const at = x(answer.evenRpm), left = at > edge.left + (right - edge.left) * 0.6;
+    words(at + (left ? -6 : 6), wide ? floor - 8 : (y(demand) + y(answer.vehicleA || 0)) / 2 + 4, left ? 'end' : 'start', 'tick', 'even at ' + Math.round(answer.evenRpm) + ' rpm');
   }
   if (now.output !== null && now.demand !== null) {
     const at = x(Math.min(Math.max(now.rpm, lowRpm), most));

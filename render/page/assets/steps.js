@@ -48,7 +48,7 @@ function body(c, store) {
         figure(c.lost, 'lost on the way'),
         figure(c.worst, 'lost at worst' + (c.limit ? ', ' + c.limit + ' allowed' : ''), c.over),
         figure(c.supply, 'at the battery')),
-      el('button', {type: 'button', class: 'link why controls', onclick: () => store.set({view: 'why', of: 'drop of ' + name})}, 'Why ' + c.worst + '?')),
+      el('button', {type: 'button', class: 'link to-why controls', onclick: () => store.set({view: 'why', of: 'drop of ' + name})}, 'Why ' + c.worst + '?')),
     table(c, store),
   ];
 }
