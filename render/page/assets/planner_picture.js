@@ -88,7 +88,7 @@ export function picture(box, plan, state, answer) {
     add('circle', {cx: at, cy: y(now.output), r: 5.5, class: 'ring'});
     const says = now.rpm > 0 ? `${answer.spareText} at ${Math.round(now.rpm)} rpm` : `${answer.demandText} drawn, stopped`;
     const left = at > edge.left + (right - edge.left) * 0.6;
-    words(at + (left ? -8 : 8), edge.top + 12, left ? 'end' : 'start', short ? 'says short' : 'says spare', says);
+    words(at + (left ? -8 : 8), edge.top + 12, left ? 'end' : 'start', now.rpm === 0 ? 'says' : short ? 'says short' : 'says spare', says);
   }
   put(box, svg);
 }
