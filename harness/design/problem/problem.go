@@ -75,11 +75,18 @@ func (l List) Sort() {
 	})
 }
 
-// Error gives one line per problem.
+// mostLines are as many as anybody mends in one go.
+const mostLines = 100
+
+// Error gives one line per problem, and one for those beyond mostLines.
 func (l List) Error() string {
-	lines := make([]string, len(l))
+	var lines []string
 	for i, p := range l {
-		lines[i] = p.String()
+		if i == mostLines {
+			lines = append(lines, fmt.Sprintf("and %d more", len(l)-i))
+			break
+		}
+		lines = append(lines, p.String())
 	}
 	return strings.Join(lines, "\n")
 }

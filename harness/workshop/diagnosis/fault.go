@@ -17,10 +17,11 @@ type fault struct {
 	other   *circuit.Branch
 	reading int // of a wrong reading: which sensor
 	// size is the ohms that a joint has too many, or the factor of a load's power or a coil's resistance.
-	size float64
-	free bool // the size is to be found
-	open bool // broken altogether
-	odds float64
+	size   float64
+	free   bool // the size is to be found
+	open   bool // broken altogether
+	odds   float64
+	number int // among the suspects, from 1
 }
 
 // What a suspicion does to the circuit.
@@ -74,13 +75,22 @@ func (f *fault) limits() (least, most float64) {
 func (f *fault) inert(sol *solve.Solution) bool {
 	switch f.kind {
 	case stuckContact:
-		return sol.Closed[f.branch.Index]
+		return sol.Closed[f.branch.Index] && !f.changesOver()
 	case swappedWires:
 		return false
 	case wrongReading:
 		return true
 	}
 	return sol.BranchA[f.branch.Index] == 0 && !(f.open && (f.returns() || live(sol, f.branch.A) || live(sol, f.branch.B)))
+}
+
+// changesOver tells of a contact that shares a point with another of its part: welded, it meets the other at
+// rest, though it is closed as designed once the coil has pulled in.
+func (f *fault) changesOver() bool {
+	b := f.branch
+	return slices.ContainsFunc(b.Part.Branches, func(o *circuit.Branch) bool {
+		return o != b && o.Kind == circuit.ContactBranch && (o.A == b.A || o.B == b.B || o.A == b.B || o.B == b.A)
+	})
 }
 
 // live tells of a point with a voltage, which what hangs on it without drawing has as well.

@@ -26,8 +26,10 @@ type model struct {
 	odds    func(kind string) float64
 	// soundPred is what sensors read of a sound circuit; expected is the logarithm of the evidence
 	// that it has on average.
-	soundPred []float64
-	expected  float64
+	soundPred      []float64
+	expected       float64
+	singles, pairs int               // explanations that were weighed
+	alone          map[int][]float64 // by number of a fault that breaks or joins: what was read less what it makes expected
 }
 
 // point is the circuit with some faults: what every sensor would read, and how that moves with
@@ -234,7 +236,7 @@ func moved(law solve.Law, b *circuit.Branch, amps, across float64) (own, source 
 
 // newModel takes a circuit with its bench test.
 func newModel(c *circuit.Circuit, meter *library.Meter, lib *library.Library) *model {
-	return &model{c: c, plan: solve.Prepare(c), meter: meter, tol: corner.TolerancesOf(c.Design),
+	return &model{c: c, alone: map[int][]float64{}, plan: solve.Prepare(c), meter: meter, tol: corner.TolerancesOf(c.Design),
 		odds: func(kind string) float64 {
 			if s := lib.Suspicion(kind); s != nil {
 				return s.Odds

@@ -215,6 +215,10 @@ func (f *File) checked(r *reader) (*File, error) {
 	if f.Date != "" && !isDate(f.Date) {
 		r.problems.Add(problem.Problem{Pos: problem.Pos{File: r.file}, What: fmt.Sprintf("date: %q", f.Date), Expected: "year, month and day, such as 2026-05-09"})
 	}
+	if len(f.Readings) > MaxReadings {
+		r.problems.Add(problem.Problem{Pos: f.Readings[MaxReadings].Pos, What: fmt.Sprintf("%d readings", len(f.Readings)), Expected: fmt.Sprintf("at most %d in a file", MaxReadings)})
+		return nil, r.problems.Err()
+	}
 	first := map[[4]string]*Reading{}
 	for _, x := range f.Readings {
 		key := [4]string{x.Check, x.In, x.Of, strconv.FormatFloat(x.Engine, 'g', -1, 64)}
