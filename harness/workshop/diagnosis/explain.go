@@ -40,10 +40,9 @@ func (m *model) explain(failed bool) (sound *fit, list []*fit) {
 	return sound, list
 }
 
-// second adds explanations by two faults, of which each explains what the other leaves: the best single ones each
-// with every other beside it, then the
-// best pair with either of its faults given up for every other, until none is better; then what stands for
-// the one and what stands for the other together.
+// second adds explanations by two faults, of which each explains what the other leaves: the best single ones
+// each with every other beside it, then the best pair with either of its faults given up for every other,
+// until none is better; then what stands for the one and what stands for the other together.
 func (m *model) second(sound *fit, list []*fit, suspects []*fault) []*fit {
 	known, alone := map[[2]int]bool{}, map[int]float64{} // known tells of those weighed which are listed
 	for _, f := range list {

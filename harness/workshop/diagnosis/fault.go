@@ -105,8 +105,11 @@ func (f *fault) returns() bool {
 	return f.branch.Part != nil && f.branch.Part.Kind == circuit.Ground
 }
 
-// change puts faults into the options of a state.
-func change(opt solve.Options, faults []*fault) solve.Options {
+// asDesigned is the resistance of a branch.
+func asDesigned(b *circuit.Branch) float64 { return b.Ohm }
+
+// change puts faults into the options of a state; made is what a branch has without them.
+func change(opt solve.Options, faults []*fault, made func(*circuit.Branch) float64) solve.Options {
 	opt.AcceptFolded = true
 	opt.Changes = slices.Clip(opt.Changes)
 	for _, f := range faults {
@@ -115,11 +118,11 @@ func change(opt solve.Options, faults []*fault) solve.Options {
 		case f.open:
 			opt.Changes = append(opt.Changes, solve.OpenBranch(b))
 		case f.resistive():
-			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm+f.size))
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, made(b)+f.size))
 		case f.kind == stuckContact:
 			opt.Changes = append(opt.Changes, solve.CloseBranch(b))
 		case f.kind == coilBad:
-			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm*f.size))
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, made(b)*f.size))
 		case f.kind == loadPower:
 			was := opt.LoadFactor
 			opt.LoadFactor = func(o *circuit.Branch) float64 {
@@ -136,7 +139,7 @@ func change(opt solve.Options, faults []*fault) solve.Options {
 			a, z := b.Wire, f.other.Wire
 			an, zn := nearEnd(a, z)
 			opt.Changes = append(opt.Changes, solve.OpenBranch(b), solve.OpenBranch(f.other),
-				solve.Short(zn, farEnd(a, an), b.Ohm), solve.Short(an, farEnd(z, zn), f.other.Ohm))
+				solve.Short(zn, farEnd(a, an), made(b)), solve.Short(an, farEnd(z, zn), made(f.other)))
 			for _, load := range f.reversed() { // electronics the wrong way round draw nothing, at best
 				opt.Changes = append(opt.Changes, solve.OpenBranch(load))
 			}
@@ -182,12 +185,8 @@ func farEnd(w *circuit.Wire, near *circuit.Node) *circuit.Node {
 	return w.From.Node
 }
 
-// withOhm is the resistance of a branch, or of a piece of its wire, with faults.
-func withOhm(faults []*fault, b *circuit.Branch, w *circuit.Wire) float64 {
-	ohm := b.Ohm
-	if w != nil {
-		ohm = w.ConductorOhm20 + w.EndsOhm
-	}
+// withOhm is the resistance of a branch, or of a piece of its wire, with faults; ohm is that without.
+func withOhm(faults []*fault, b *circuit.Branch, w *circuit.Wire, ohm float64) float64 {
 	for _, f := range faults {
 		if f.branch != b && f.other != b || w != nil && f.wire != nil && f.wire != w {
 			continue

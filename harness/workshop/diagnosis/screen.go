@@ -197,7 +197,7 @@ func (m *model) again(base *fit, faults []*fault) [][]float64 {
 	changes := make([][]solve.Change, len(faults))
 	for k, f := range faults {
 		rest[k] = slices.Clone(base.rest)
-		changes[k] = change(solve.Options{}, []*fault{f}).Changes
+		changes[k] = change(solve.Options{}, []*fault{f}, asDesigned).Changes
 		all := append(slices.Clone(base.faults), f)
 		for i, s := range m.sensors {
 			if s.state < 0 {
