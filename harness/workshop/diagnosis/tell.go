@@ -35,7 +35,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 		}
 		shown = append(shown, c)
 		for _, o := range list {
-			if c != o && alike(c.fit, o.fit) {
+			if c != o && (len(o.faults) <= len(c.faults) || o.share >= leastShare) && alike(c.fit, o.fit) {
 				c.alike = append(c.alike, o)
 			}
 		}
@@ -49,7 +49,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 			for _, f := range o.faults {
 				refs = append(refs, m.ref(f))
 			}
-			e.Alike = append(e.Alike, wording.And(refs))
+			e.Alike = append(e.Alike, strings.Join(refs, " with "))
 		}
 		if i == 0 {
 			e.Sums = sums
@@ -176,7 +176,7 @@ func (m *model) ruledOut(top *candidate, list []*candidate) (refs []string) {
 	if len(top.faults) != 1 || top.faults[0].kind == wrongReading || top.point == nil || top.chol == nil {
 		return nil
 	}
-	live := slices.IndexFunc(list, func(c *candidate) bool { return c.share > 1e-3 && len(c.faults) > 1 })
+	live := slices.IndexFunc(list, func(c *candidate) bool { return c.share >= leastShare && len(c.faults) > 1 })
 	if live >= 0 {
 		return nil
 	}
