@@ -75,20 +75,23 @@ func (l List) Sort() {
 	})
 }
 
-// mostLines are as many as anybody mends in one go.
-const mostLines = 100
-
-// Error gives one line per problem, and one for those beyond mostLines.
+// Error gives one line per problem.
 func (l List) Error() string {
-	var lines []string
+	lines := make([]string, len(l))
 	for i, p := range l {
-		if i == mostLines {
-			lines = append(lines, fmt.Sprintf("and %d more", len(l)-i))
-			break
-		}
-		lines = append(lines, p.String())
+		lines[i] = p.String()
 	}
 	return strings.Join(lines, "\n")
+}
+
+// Few is the sorted list with no more than n of it, the rest counted in one more; of input that is taken
+// down by the thousand.
+func (l List) Few(n int) List {
+	l.Sort()
+	if len(l) <= n {
+		return l
+	}
+	return append(l[:n:n], Problem{Pos: l[n].Pos, What: fmt.Sprintf("and %d more", len(l)-n)})
 }
 
 // Err returns the sorted list as an error, or nil when it is empty.

@@ -92,7 +92,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	m := newModel(c, class, lib)
 	problems = append(problems, twice(placed)...)
 	problems = append(problems, m.take(t, placed)...)
-	if err := problems.Err(); err != nil {
+	if err := problems.Few(readings.MostSaid).Err(); err != nil {
 		return nil, nil, nil, err
 	}
 	d := &Diagnosis{Date: f.Date, By: f.By, Design: f.Design, Revision: f.Revision, Meter: meterWords(class), Readings: judge(placed, class), Sound: 1}

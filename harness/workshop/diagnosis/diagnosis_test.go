@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/design/problem"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
@@ -280,7 +281,7 @@ func TestTooManyReadings(t *testing.T) {
 		t.Error(err)
 	}
 	for i := range 9000 {
-		unknown.Readings = append(unknown.Readings, &readings.Reading{Check: "99." + strconv.Itoa(i), Quantity: "voltage"})
+		unknown.Readings = append(unknown.Readings, &readings.Reading{Check: "99." + strconv.Itoa(i), Quantity: "voltage", Pos: problem.Pos{File: "r", Line: i + 1}})
 	}
 	if _, err := Of(c, test, unknown); err == nil || strings.Count(err.Error(), "\n") != 100 || !strings.HasSuffix(err.Error(), "and 8900 more") {
 		t.Error(err)

@@ -31,7 +31,7 @@ func readCSV(file string, src []byte) (*File, error) {
 				p.Pos.Line, p.Pos.Col, p.What = e.Line, e.Column, "this is no CSV: "+e.Err.Error()
 			}
 			r.problems.Add(p)
-			return nil, r.problems.Err()
+			return nil, r.err()
 		}
 		at := func(col int) problem.Pos {
 			line, column := in.FieldPos(min(col, len(row)-1))
