@@ -2,7 +2,9 @@ package diagnosis
 
 import (
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 )
 
 // How far explanations are sought.
@@ -149,14 +151,21 @@ func (m *model) worked(sound, base *fit, suspects []*fault, most int) []*fit {
 	if len(list) > 0 {
 		top = list[0].logP
 	}
+	var wait sync.WaitGroup
+	limit := make(chan struct{}, runtime.GOMAXPROCS(0))
 	for i, f := range list {
 		if i >= most && (i >= mostAlike || f.logP < top-alikeLogP) {
 			break
 		}
-		if g := m.refine(sound, f.faults); g != nil {
-			list[i] = g
-		}
+		wait.Go(func() {
+			limit <- struct{}{}
+			defer func() { <-limit }()
+			if g := m.refine(sound, f.faults); g != nil {
+				list[i] = g
+			}
+		})
 	}
+	wait.Wait()
 	best(list)
 	return list
 }
