@@ -69,7 +69,7 @@ func swappedFuses(a, b *readings.Placed) bool {
 }
 
 // unguarded are the wires behind a holder that may carry less than what is in it lets through, with what
-// they may carry: nor does a smaller fuse nearer to the battery guard them.
+// they may carry: nor does a smaller fuse nearer to the battery guard them, through which all of it comes.
 func unguarded(holder *circuit.Branch, laid []warm.Laid, guards circuit.Guards, in map[*circuit.Branch]float64) (list []string) {
 	rating := func(b *circuit.Branch) float64 {
 		if a, read := in[b]; read {
@@ -81,16 +81,29 @@ func unguarded(holder *circuit.Branch, laid []warm.Laid, guards circuit.Guards, 
 	if through <= holder.Fuse.Rating.RatingA {
 		return nil
 	}
-	for _, b := range guards.Upstream(holder) {
-		if a := rating(b); a > 0 {
-			through = math.Min(through, a)
+	for b, n := holder, 0; n < len(guards); n++ {
+		above := guards[b.Index]
+		if above.Bare || len(above.Fuses) != 1 {
+			break
+		}
+		if b = above.Fuses[0]; rating(b) > 0 {
+			through = math.Min(through, rating(b))
 		}
 	}
 	for i := range laid {
 		l := &laid[i]
-		may := l.AllowedA
-		if slices.Contains(guards[l.Wire.Branch.Index].Fuses, holder) && l.Known && l.Wire.Branch.ShareA(through) > may {
-			list = append(list, l.Wire.Number+" "+l.Wire.Look()+" behind "+holder.Fuse.Ref+" may carry ("+quantity.Format(may, quantity.Current)+")")
+		beside := guards[l.Wire.Branch.Index].Fuses
+		if !l.Known || !slices.Contains(beside, holder) {
+			continue
+		}
+		all := through
+		for _, b := range beside {
+			if b != holder {
+				all += rating(b)
+			}
+		}
+		if l.Wire.Branch.ShareA(all) > l.AllowedA {
+			list = append(list, l.Wire.Number+" "+l.Wire.Look()+" behind "+holder.Fuse.Ref+" may carry ("+quantity.Format(l.AllowedA, quantity.Current)+")")
 		}
 	}
 	return list
