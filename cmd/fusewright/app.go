@@ -158,9 +158,7 @@ func ending(err error, stderr io.Writer) int {
 	case errors.As(err, &code):
 		return int(code)
 	case errors.As(err, &list):
-		for _, p := range list {
-			fmt.Fprintln(stderr, p)
-		}
+		fmt.Fprintln(stderr, list)
 		return exitBadInput
 	case errors.As(err, &out):
 		fmt.Fprintln(stderr, "fusewright: error:", err)

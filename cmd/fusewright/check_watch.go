@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"os"
 	"os/signal"
@@ -12,7 +11,6 @@ import (
 
 	"fusewright/cmd/fusewright/live"
 	"fusewright/harness"
-	"fusewright/harness/design/problem"
 	"fusewright/harness/review/compare"
 	"fusewright/render/report"
 )
@@ -77,17 +75,10 @@ func (c *checkCmd) look(io *streams, follow *followed, text []byte, before *harn
 		b.WriteString(clearScreen)
 	}
 	review, err := follow.assess(text)
-	var list problem.List
-	switch {
-	case errors.As(err, &list):
-		for _, p := range list {
-			fmt.Fprintln(&b, harmless(p.String()))
-		}
-		review = before
-	case err != nil:
+	if err != nil {
 		fmt.Fprintln(&b, harmless(err.Error()))
 		review = before
-	default:
+	} else {
 		if _, err := c.compareBaseline(io, review.Findings); err != nil {
 			fmt.Fprintln(&b, err)
 		}

@@ -164,7 +164,7 @@ func fitted(t *report.Table, widthMM float64) []column {
 		for k, row := range t.Rows {
 			words := quantity.Words(row[i])
 			if t.Right[i] && len(row[i]) < wholeFigure {
-				words = row[i : i+1]
+				words = []string{row[i]} // not of the row: it is thinned out below
 			}
 			cells[k] = append(cells[k], scene.TextWidthMM(row[i], smallSizeMM, c.face)+edge)
 			least[i] = max(least[i], longestMM(words, c.face))

@@ -84,6 +84,16 @@ func (l List) Error() string {
 	return strings.Join(lines, "\n")
 }
 
+// Few is the sorted list with no more than n of it, the rest counted in one more; of input that is taken
+// down by the thousand.
+func (l List) Few(n int) List {
+	l.Sort()
+	if len(l) <= n {
+		return l
+	}
+	return append(l[:n:n], Problem{Pos: l[n].Pos, What: fmt.Sprintf("and %d more", len(l)-n)})
+}
+
 // Err returns the sorted list as an error, or nil when it is empty.
 func (l List) Err() error {
 	if len(l) == 0 {

@@ -3,6 +3,7 @@ package quantity
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // ParseAny reads a quantity of the dimension that its unit tells, and a number
@@ -10,6 +11,14 @@ import (
 func ParseAny(text string) (float64, Dimension, error) {
 	s := tidy(text)
 	number, unit := splitNumber(s)
+	if number != "" && strings.HasPrefix(unit, ",") {
+		_, dim, err := ParseAny(number + "." + unit[1:])
+		if err == nil && dim != "" {
+			return 0, dim, commaError(s, number, unit, dim)
+		} else if err == nil {
+			return 0, "", &Error{What: strconv.Quote(s) + " has a comma in its number", Expected: "a decimal point", Nearest: number + "." + unit[1:]}
+		}
+	}
 	if unit == "" && number != "" && len(s) <= maxText {
 		v, err := strconv.ParseFloat(number, 64)
 		if err != nil || math.Abs(v) > maxValue {

@@ -109,8 +109,8 @@ func (n *Network) unit(a, b int) []float64 {
 
 // ready makes sure that the factorisation is the one at the operating point.
 func (n *Network) ready() bool {
-	if !n.factored {
-		n.factored = n.status == Converged && n.factorise(n.v, false)
+	if !n.factored && n.status == Converged { // of a network that is shared nothing is written twice
+		n.factored = n.factorise(n.v, false)
 	}
 	return n.factored
 }

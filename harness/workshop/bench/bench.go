@@ -87,10 +87,11 @@ type Check struct {
 	// PlainHigh is the most that a two-wire meter may show, in ohms, where Low to
 	// High are finer than such a meter reads; zero when they are not.
 	PlainHigh float64
-	SetA      float64 // current limit of the supply, in amperes; zero when there is none
-	Text      string  // what must be seen instead of a number
-	Basis     string  // where the bounds come from
-	Probe     *Probe  // where the meter is; nil = nowhere in the circuit
+	SetA      float64         // current limit of the supply, in amperes; zero when there is none
+	Text      string          // what must be seen instead of a number
+	Basis     string          // where the bounds come from
+	Probe     *Probe          // where the meter is; nil = nowhere in the circuit
+	Holder    *circuit.Branch // of the rating printed on a fuse: what holds it
 }
 
 // Hint is what a wrong reading usually means. All hints are common practice,

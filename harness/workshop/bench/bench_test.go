@@ -295,7 +295,7 @@ func TestSameTwice(t *testing.T) {
 	for i, s := range a.Sections {
 		for k, check := range s.Checks() {
 			other := b.Sections[i].Checks()[k]
-			check.Probe, other.Probe, check.Supply, other.Supply = nil, nil, nil, nil // pointers into either circuit
+			check.Probe, other.Probe, check.Supply, other.Supply, check.Holder, other.Holder = nil, nil, nil, nil, nil, nil // pointers into either circuit
 			if fmt.Sprintf("%+v", *check) != fmt.Sprintf("%+v", *other) {
 				t.Fatalf("%+v\n%+v", *check, *other)
 			}

@@ -228,7 +228,7 @@ func (m *maker) fuses() *Section {
 			where = "way " + b.B.Terminals[0].Name + " of " + b.Part.Ref + ", " + where
 		}
 		g.Checks = append(g.Checks, &Check{Ref: ref, Name: name, Where: where, Quantity: quantity.Current,
-			Nominal: b.Fuse.Rating.RatingA, Low: nan(), High: nan(), Text: fuseText(b.Fuse), Basis: basisFuse})
+			Nominal: b.Fuse.Rating.RatingA, Low: nan(), High: nan(), Text: fuseText(b.Fuse), Basis: basisFuse, Holder: b})
 	}
 	s.Groups = []*Group{g}
 	if len(g.Checks) == 0 {

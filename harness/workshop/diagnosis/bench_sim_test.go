@@ -85,42 +85,15 @@ func (w *world) options(opt solve.Options) solve.Options {
 		opt.BanksDischarged = w.charge * bench.FurtherMost / bench.MostDischarge
 	}
 	opt.RegulatedV = w.regV
-	opt.AcceptFolded = true
-	opt.LoadFactor = func(b *circuit.Branch) float64 {
-		k := w.load[b.Index]
-		for _, f := range w.faults {
-			if f.kind == loadPower && f.branch == b {
-				k *= f.size
-			}
-		}
-		return k
-	}
+	opt.LoadFactor = func(b *circuit.Branch) float64 { return w.load[b.Index] }
 	changes := opt.Changes
 	opt.Changes = nil
 	for i, b := range w.c.Branches {
 		if b.Wire != nil || b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch || b.Kind == circuit.ResistorBranch {
-			ohm := w.ohm[i]
-			for _, f := range w.faults {
-				if f.branch == b && f.resistive() && !f.open {
-					ohm += f.size
-				}
-				if f.branch == b && f.kind == coilBad && !f.open {
-					ohm *= f.size
-				}
-			}
-			opt.Changes = append(opt.Changes, solve.SetOhm(b, ohm))
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, w.ohm[i]))
 		}
 	}
-	for _, f := range w.faults {
-		switch {
-		case f.open:
-			opt.Changes = append(opt.Changes, solve.OpenBranch(f.branch))
-		case f.kind == stuckContact:
-			opt.Changes = append(opt.Changes, solve.CloseBranch(f.branch))
-		case f.kind == swappedWires:
-			opt.Changes = change(opt, []*fault{f}).Changes
-		}
-	}
+	opt = change(opt, w.faults, func(b *circuit.Branch) float64 { return w.ohm[b.Index] })
 	opt.Changes = append(opt.Changes, changes...)
 	return opt
 }
@@ -222,20 +195,7 @@ func (w *world) cold(b *circuit.Branch, piece *circuit.Wire) float64 {
 	if b.IsCoil() {
 		ohm = conductor.AtTemperature(ohm, w.air)
 	}
-	for _, f := range w.faults {
-		if f.branch != b && f.other != b || piece != nil && f.wire != nil && f.wire != piece {
-			continue
-		}
-		switch {
-		case f.open, f.kind == swappedWires:
-			return math.Inf(1)
-		case f.resistive():
-			ohm += f.size
-		case f.kind == coilBad:
-			ohm *= f.size
-		}
-	}
-	return ohm
+	return withOhm(w.faults, b, piece, ohm)
 }
 
 func load(t testing.TB, name string) (*circuit.Circuit, *bench.Test) {

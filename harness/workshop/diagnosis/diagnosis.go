@@ -92,7 +92,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	m := newModel(c, class, lib)
 	problems = append(problems, twice(placed)...)
 	problems = append(problems, m.take(t, placed)...)
-	if err := problems.Err(); err != nil {
+	if err := problems.Few(readings.MostSaid).Err(); err != nil {
 		return nil, nil, nil, err
 	}
 	d := &Diagnosis{Date: f.Date, By: f.By, Design: f.Design, Revision: f.Revision, Meter: meterWords(class), Readings: judge(placed, class), Sound: 1}
@@ -106,7 +106,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 			d.Doubtful++
 		}
 	}
-	d.Certain = certain(placed, d.Readings)
+	d.Certain = append(holders(c, placed), certain(placed, d.Readings)...)
 	m.unfed(placed, d.Readings)
 	var list []*candidate
 	if len(m.sensors) > 0 {
@@ -157,7 +157,9 @@ func certain(placed []*readings.Placed, judged []*Judged) (list []string) {
 		name := fmt.Sprintf("%s, %s", c.Number, what(c))
 		switch p.Section.Kind {
 		case bench.Fuses:
-			list = append(list, fmt.Sprintf("%s: reads %s and must be %s. Another fuse than the design's no longer guards the wire it was chosen for, or opens in use.", name, judged[i].Reads, c.Text))
+			if p.Quantity == "" { // a rating that was read: see holders
+				list = append(list, fmt.Sprintf("%s: reads %s and must be %s. Another fuse than the design's no longer guards the wire it was chosen for, or opens in use.", name, judged[i].Reads, c.Text))
+			}
 		case bench.Isolation:
 			list = append(list, fmt.Sprintf("%s: %s. The feed touches the frame, or a load is still plugged in: pull the fuses on its way one by one until it rises.", name, judged[i].Reads))
 		case bench.Charging, bench.Live:

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/design/problem"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
@@ -194,6 +195,31 @@ func TestJudged(t *testing.T) {
 	}
 }
 
+// What is in the holders: F1 (20 A) feeds F3 and F4 (7.5 A each), F2 (3 A) is of a smaller form, and W8 behind F4
+// carries 16.0 A.
+func TestHolders(t *testing.T) {
+	c, test := load(t, "fen-runner")
+	for _, x := range []struct{ in, want, not string }{
+		{"2.2=20A 2.5=7.5A", "", "."},
+		{"2.2=7.5A 2.5=20A", "F1 and F4 are swapped: 7.5 A is in the holder of F1 main (check 2.2), and 20 A in that of F4", "Danger"}, // F1 with 7.5 A guards W8
+		{"2.1=7.5A 2.5=10A", "X1.F1 and F4 are swapped", "Danger"},
+		{"2.5=20A", "Danger: 2.5, F4 rear 2, way 2 of X2, under seat: 20 A is in it and must be 7.5 A brown, blade C. That is more than W8 OG 1.5 mm² behind F4 may carry (16.0 A)", "swapped"},
+		{"2.5=15A", "2.5, F4", "Danger"}, {"2.5=15.9A", "2.5, F4", "Danger"}, {"2.5=16.1A", "Danger: 2.5", ""},
+		{"2.2=15A 2.5=20A", "2.5, F4", "Danger"}, {"2.2=25A 2.5=20A", "Danger: 2.5, F4", ""},
+		{"2.3=7.5A 2.4=3A", "2.3, F2", "swapped"}, // another form
+		{"2.4=5A 2.7=7.5A 2.6=5A", "F3 and F6 are swapped", "Danger"},
+		{"2.4=wrong", "2.4, F3 rear 1, way 1 of X2, under seat: reads wrong and must be 7.5 A", "Danger"},
+	} {
+		d, err := Of(c, test, typed(t, "", strings.Fields(x.in)...))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(d.Certain, "\n"); !strings.Contains(got, x.want) || x.not != "" && strings.Contains(got, x.not) {
+			t.Errorf("%s: %s", x.in, got)
+		}
+	}
+}
+
 // Posts that read nothing, or the wrong way round, are put right first: nothing is held against them.
 func TestPostsOutOfBounds(t *testing.T) {
 	c, test := load(t, "fen-runner")
@@ -238,6 +264,37 @@ func TestBadReadings(t *testing.T) {
 			t.Errorf("%s: %v", x.text, err)
 		}
 	}
+}
+
+// More readings than anybody takes are refused, in lines that can be read.
+func TestTooManyReadings(t *testing.T) {
+	c, test := load(t, "fen-runner")
+	own, unknown := &readings.File{}, &readings.File{}
+	for i := range mostOwn {
+		own.Readings = append(own.Readings, &readings.Reading{Check: "round W6", In: "night cruise", Engine: 1000 + float64(i), Quantity: "current", Value: 1.4})
+	}
+	if m := newModel(c, library.Default().Meter(UsualMeter), library.Default()); len(m.take(test, mustMatch(t, test, own))) > 0 {
+		t.Error("as many as may be are refused")
+	}
+	own.Readings = append(own.Readings, own.Readings[0])
+	if _, err := Of(c, test, own); err == nil || !strings.Contains(err.Error(), "101 readings of your own (expected at most 100 beside") {
+		t.Error(err)
+	}
+	for i := range 9000 {
+		unknown.Readings = append(unknown.Readings, &readings.Reading{Check: "99." + strconv.Itoa(i), Quantity: "voltage", Pos: problem.Pos{File: "r", Line: i + 1}})
+	}
+	if _, err := Of(c, test, unknown); err == nil || strings.Count(err.Error(), "\n") != 100 || !strings.HasSuffix(err.Error(), "and 8900 more") {
+		t.Error(err)
+	}
+}
+
+func mustMatch(t testing.TB, test *bench.Test, f *readings.File) []*readings.Placed {
+	t.Helper()
+	placed, problems := readings.Match(test, f.Readings)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return placed
 }
 
 // How a reading moves with each resistance and load, by one solution of the network, against two

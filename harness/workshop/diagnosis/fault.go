@@ -17,10 +17,11 @@ type fault struct {
 	other   *circuit.Branch
 	reading int // of a wrong reading: which sensor
 	// size is the ohms that a joint has too many, or the factor of a load's power or a coil's resistance.
-	size float64
-	free bool // the size is to be found
-	open bool // broken altogether
-	odds float64
+	size   float64
+	free   bool // the size is to be found
+	open   bool // broken altogether
+	odds   float64
+	number int // among the suspects, from 1
 }
 
 // What a suspicion does to the circuit.
@@ -74,13 +75,22 @@ func (f *fault) limits() (least, most float64) {
 func (f *fault) inert(sol *solve.Solution) bool {
 	switch f.kind {
 	case stuckContact:
-		return sol.Closed[f.branch.Index]
+		return sol.Closed[f.branch.Index] && !f.changesOver()
 	case swappedWires:
 		return false
 	case wrongReading:
 		return true
 	}
 	return sol.BranchA[f.branch.Index] == 0 && !(f.open && (f.returns() || live(sol, f.branch.A) || live(sol, f.branch.B)))
+}
+
+// changesOver tells of a contact that shares a point with another of its part: welded, it meets the other at
+// rest, though it is closed as designed once the coil has pulled in.
+func (f *fault) changesOver() bool {
+	b := f.branch
+	return slices.ContainsFunc(b.Part.Branches, func(o *circuit.Branch) bool {
+		return o != b && o.Kind == circuit.ContactBranch && (o.A == b.A || o.B == b.B || o.A == b.B || o.B == b.A)
+	})
 }
 
 // live tells of a point with a voltage, which what hangs on it without drawing has as well.
@@ -95,8 +105,11 @@ func (f *fault) returns() bool {
 	return f.branch.Part != nil && f.branch.Part.Kind == circuit.Ground
 }
 
-// change puts faults into the options of a state.
-func change(opt solve.Options, faults []*fault) solve.Options {
+// asDesigned is the resistance of a branch.
+func asDesigned(b *circuit.Branch) float64 { return b.Ohm }
+
+// change puts faults into the options of a state; made is what a branch has without them.
+func change(opt solve.Options, faults []*fault, made func(*circuit.Branch) float64) solve.Options {
 	opt.AcceptFolded = true
 	opt.Changes = slices.Clip(opt.Changes)
 	for _, f := range faults {
@@ -105,11 +118,11 @@ func change(opt solve.Options, faults []*fault) solve.Options {
 		case f.open:
 			opt.Changes = append(opt.Changes, solve.OpenBranch(b))
 		case f.resistive():
-			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm+f.size))
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, made(b)+f.size))
 		case f.kind == stuckContact:
 			opt.Changes = append(opt.Changes, solve.CloseBranch(b))
 		case f.kind == coilBad:
-			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm*f.size))
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, made(b)*f.size))
 		case f.kind == loadPower:
 			was := opt.LoadFactor
 			opt.LoadFactor = func(o *circuit.Branch) float64 {
@@ -126,7 +139,7 @@ func change(opt solve.Options, faults []*fault) solve.Options {
 			a, z := b.Wire, f.other.Wire
 			an, zn := nearEnd(a, z)
 			opt.Changes = append(opt.Changes, solve.OpenBranch(b), solve.OpenBranch(f.other),
-				solve.Short(zn, farEnd(a, an), b.Ohm), solve.Short(an, farEnd(z, zn), f.other.Ohm))
+				solve.Short(zn, farEnd(a, an), made(b)), solve.Short(an, farEnd(z, zn), made(f.other)))
 			for _, load := range f.reversed() { // electronics the wrong way round draw nothing, at best
 				opt.Changes = append(opt.Changes, solve.OpenBranch(load))
 			}
@@ -172,12 +185,8 @@ func farEnd(w *circuit.Wire, near *circuit.Node) *circuit.Node {
 	return w.From.Node
 }
 
-// withOhm is the resistance of a branch, or of a piece of its wire, with faults.
-func withOhm(faults []*fault, b *circuit.Branch, w *circuit.Wire) float64 {
-	ohm := b.Ohm
-	if w != nil {
-		ohm = w.ConductorOhm20 + w.EndsOhm
-	}
+// withOhm is the resistance of a branch, or of a piece of its wire, with faults; ohm is that without.
+func withOhm(faults []*fault, b *circuit.Branch, w *circuit.Wire, ohm float64) float64 {
 	for _, f := range faults {
 		if f.branch != b && f.other != b || w != nil && f.wire != nil && f.wire != w {
 			continue

@@ -148,40 +148,20 @@ const (
 func (m *model) refine(sound *fit, faults []*fault) *fit {
 	var best *fit
 	for range steps {
-		f := m.weigh(m.solved(sound.point, faults...))
-		var free []int
-		for i, x := range faults {
-			if x.free {
-				free = append(free, i)
-			}
-		}
-		if len(free) == 0 || math.IsInf(f.logP, -1) {
-			return f
-		}
-		h := mat.NewSymDense(len(free), nil)
-		g := mat.NewVecDense(len(free), nil)
-		var dirs [][]float64
-		for k, i := range free {
-			dirs = append(dirs, m.direction(f.point, faults[i]))
-			for j := 0; j <= k; j++ {
-				h.SetSym(j, k, f.product(dirs[j], dirs[k]))
-			}
-			g.SetVec(k, f.product(dirs[k], f.rest))
-			h.SetSym(k, k, h.At(k, k)+1e-3)
-		}
-		f.occam(faults, free, h)
+		f, step := m.at(sound, faults)
 		if best == nil || f.logP > best.logP {
 			best = f
 		}
-		var chol mat.Cholesky
-		var step mat.VecDense
-		if !chol.Factorize(h) || chol.SolveVecTo(&step, g) != nil {
+		if step == nil {
 			break
 		}
 		next, moved := slices.Clone(faults), 0.0
-		for k, i := range free {
+		for i, by := range step {
+			if !faults[i].free {
+				continue
+			}
 			least, most := faults[i].limits()
-			by := math.Max(-mostStep, math.Min(mostStep, step.AtVec(k)))
+			by = math.Max(-mostStep, math.Min(mostStep, by))
 			size := math.Max(least, math.Min(most, faults[i].size*math.Exp(by)))
 			moved = math.Max(moved, math.Abs(math.Log(size/faults[i].size))/f.sd[i])
 			next[i] = faults[i].sized(size)
@@ -191,6 +171,43 @@ func (m *model) refine(sound *fit, faults []*fault) *fit {
 		}
 	}
 	return best
+}
+
+// at weighs an explanation with its sizes, and says by how much of its logarithm each should be another;
+// nil = none is free, or it cannot be told.
+func (m *model) at(sound *fit, faults []*fault) (f *fit, by []float64) {
+	f = m.weigh(m.solved(sound.point, faults...))
+	var free []int
+	for i, x := range faults {
+		if x.free {
+			free = append(free, i)
+		}
+	}
+	if len(free) == 0 || math.IsInf(f.logP, -1) {
+		return f, nil
+	}
+	h := mat.NewSymDense(len(free), nil)
+	g := mat.NewVecDense(len(free), nil)
+	var dirs [][]float64
+	for k, i := range free {
+		dirs = append(dirs, m.direction(f.point, faults[i]))
+		for j := 0; j <= k; j++ {
+			h.SetSym(j, k, f.product(dirs[j], dirs[k]))
+		}
+		g.SetVec(k, f.product(dirs[k], f.rest))
+		h.SetSym(k, k, h.At(k, k)+1e-3)
+	}
+	f.occam(faults, free, h)
+	var chol mat.Cholesky
+	var step mat.VecDense
+	if !chol.Factorize(h) || chol.SolveVecTo(&step, g) != nil {
+		return f, nil
+	}
+	by = make([]float64, len(faults))
+	for k, i := range free {
+		by[i] = step.AtVec(k)
+	}
+	return f, by
 }
 
 // occam takes off what a free size costs: it could have been any, evenly by its logarithm.

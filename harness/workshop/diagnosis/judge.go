@@ -55,7 +55,7 @@ func judge(placed []*readings.Placed, meter *library.Meter) []*Judged {
 			j.Verdict = map[bool]Verdict{true: Pass, false: Fail}[p.Right]
 		case c.Text != "" && c.Quantity == quantity.Current: // what is printed on a fuse
 			j.Allowed, j.Verdict = c.Text, Pass
-			if math.Abs(p.Value-c.Nominal) > 1e-6 {
+			if otherRating(p) {
 				j.Verdict, j.Why = Fail, "another rating"
 			}
 		default:

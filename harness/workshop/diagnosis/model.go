@@ -26,8 +26,10 @@ type model struct {
 	odds    func(kind string) float64
 	// soundPred is what sensors read of a sound circuit; expected is the logarithm of the evidence
 	// that it has on average.
-	soundPred []float64
-	expected  float64
+	soundPred      []float64
+	expected       float64
+	singles, pairs int               // explanations that were weighed
+	alone          map[int][]float64 // by number of a fault that breaks or joins: what was read less what it makes expected
 }
 
 // point is the circuit with some faults: what every sensor would read, and how that moves with
@@ -51,7 +53,7 @@ func (m *model) solved(from *point, faults ...*fault) *point {
 			p.nets[i], p.sols[i] = from.nets[i], from.sols[i]
 			continue
 		}
-		p.nets[i] = m.plan.Network(s.situation, change(s.opt, faults))
+		p.nets[i] = m.plan.Network(s.situation, change(s.opt, faults, asDesigned))
 		p.sols[i] = p.nets[i].Solution()
 	}
 	p.pred = make([]float64, len(m.sensors))
@@ -72,9 +74,17 @@ func allInert(faults []*fault, sol *solve.Solution) bool {
 
 func (m *model) predict(s *sensor, p *point) float64 {
 	if s.state < 0 {
-		return s.ohmsOf(func(b *circuit.Branch, w *circuit.Wire) float64 { return withOhm(p.faults, b, w) })
+		return s.ohmsOf(func(b *circuit.Branch, w *circuit.Wire) float64 { return p.ohm(b, w) })
 	}
 	return s.seen(p.sols[s.state])
+}
+
+// ohm is the resistance of a branch, or of a piece of its wire.
+func (p *point) ohm(b *circuit.Branch, w *circuit.Wire) float64 {
+	if w != nil {
+		return withOhm(p.faults, b, w, w.ConductorOhm20+w.EndsOhm)
+	}
+	return withOhm(p.faults, b, nil, b.Ohm)
 }
 
 // slope fills in how every sensor moves with the resistance of each branch, or the power of each
@@ -127,7 +137,7 @@ func (m *model) coldSlope(p *point, i int) {
 	p.slopes[i] = make([]float64, len(m.c.Branches))
 	if p.pred[i] < s.most() {
 		s.ohmsOf(func(b *circuit.Branch, w *circuit.Wire) float64 {
-			ohm := withOhm(p.faults, b, w)
+			ohm := p.ohm(b, w)
 			p.slopes[i][b.Index] = 1
 			if s.probe.Coil != nil {
 				p.slopes[i][b.Index] = p.pred[i] * p.pred[i] / (ohm * ohm)
@@ -234,7 +244,7 @@ func moved(law solve.Law, b *circuit.Branch, amps, across float64) (own, source 
 
 // newModel takes a circuit with its bench test.
 func newModel(c *circuit.Circuit, meter *library.Meter, lib *library.Library) *model {
-	return &model{c: c, plan: solve.Prepare(c), meter: meter, tol: corner.TolerancesOf(c.Design),
+	return &model{c: c, alone: map[int][]float64{}, plan: solve.Prepare(c), meter: meter, tol: corner.TolerancesOf(c.Design),
 		odds: func(kind string) float64 {
 			if s := lib.Suspicion(kind); s != nil {
 				return s.Odds

@@ -25,10 +25,11 @@ var (
 // Rates as measured, which docs/diagnosis.md gives with their counts; that of healthy ones is the aim.
 const (
 	quietRate      = 0.99
-	oneFirstRate   = 0.952
-	oneInThreeRate = 0.966
-	twoFirstRate   = 0.766
-	twoInThreeRate = 0.789
+	oneFirstRate   = 0.973
+	oneInThreeRate = 0.986
+	twoFirstRate   = 0.917
+	twoInThreeRate = 0.954
+	bothFirstRate  = 0.957 // of two that one fault could not stand for
 
 	significance = 0.01
 )
@@ -72,14 +73,23 @@ type tally struct {
 	inSet   int // named first, or together with what the readings cannot tell from it
 	three   int // among the first three
 	inThree int // so, sets of what cannot be told apart counted once
+	asOne   int // of two faults: one would give the readings as well, whatever the meter: by less than tellable
+	named   int // of those, named first with what cannot be told from them
+	ofThree int // of those, among the first three
 	cried   int // something said to be wrong
 }
 
 func (y *tally) String() string {
 	told := y.benches - y.silent
 	share := func(n int) string { return fmt.Sprintf("%d (%.1f %%)", n, 100*float64(n)/max(1, float64(told))) }
-	return fmt.Sprintf("%d benches, %d of them silent; of the other %d: first alone %s, first with its like %s, among three alone %s, among three with their like %s; cried %d",
+	text := fmt.Sprintf("%d benches, %d of them silent; of the other %d: first alone %s, first with its like %s, among three alone %s, among three with their like %s; cried %d",
 		y.benches, y.silent, told, share(y.first), share(y.inSet), share(y.three), share(y.inThree), y.cried)
+	if y.asOne > 0 {
+		told -= y.asOne
+		text += fmt.Sprintf("; of %d one fault would give the readings, of the other %d: first with its like %s, among three with their like %s",
+			y.asOne, told, share(y.inSet-y.named), share(y.inThree-y.ofThree))
+	}
+	return text
 }
 
 // tellable is from how many standard deviations on the readings of a sheet tell of a fault: its
@@ -103,12 +113,32 @@ func (m *model) silent(truth []*fault) bool {
 	return false
 }
 
+// asOne tells whether some one fault would give the readings of two, as near as the meter can tell, even when
+// nothing else were off. What is read in truth has no part in it.
+func (m *model) asOne(truth []*fault) bool {
+	exact := *m
+	exact.sensors = nil
+	of := m.solved(nil, truth...)
+	for i, s := range m.sensors {
+		as := *s
+		as.y = of.pred[i]
+		exact.sensors = append(exact.sensors, &as)
+	}
+	exact.alone = map[int][]float64{}
+	sound := exact.weigh(exact.solved(nil))
+	return slices.ContainsFunc(exact.worked(sound, sound, exact.suspects(), refined), func(f *fit) bool { return f.tried && f.chi2 < tellable*tellable })
+}
+
 // add counts a bench with faults.
 func (y *tally) add(m *model, d *Diagnosis, list []*candidate, truth []*fault) (named bool) {
 	y.benches++
 	if m.silent(truth) {
 		y.silent++
 		return true
+	}
+	one := len(truth) == 2 && m.asOne(truth)
+	if one {
+		y.asOne++
 	}
 	if !d.Wrong {
 		return false
@@ -132,10 +162,14 @@ func (y *tally) add(m *model, d *Diagnosis, list []*candidate, truth []*fault) (
 			y.three++
 		}
 		if at == 0 {
-			y.inSet++
+			if y.inSet++; one {
+				y.named++
+			}
 		}
 		if at < 3 || place < 3 {
-			y.inThree++
+			if y.inThree++; one {
+				y.ofThree++
+			}
 		}
 		return at == 0
 	}
@@ -145,6 +179,7 @@ func (y *tally) add(m *model, d *Diagnosis, list []*candidate, truth []*fault) (
 func (y *tally) sum(o tally) {
 	y.benches, y.silent, y.first, y.inSet = y.benches+o.benches, y.silent+o.silent, y.first+o.first, y.inSet+o.inSet
 	y.three, y.inThree, y.cried = y.three+o.three, y.inThree+o.inThree, y.cried+o.cried
+	y.asOne, y.named, y.ofThree = y.asOne+o.asOne, y.named+o.named, y.ofThree+o.ofThree
 }
 
 // rounds are the tallies of a run over some designs.
@@ -248,6 +283,7 @@ func TestRates(t *testing.T) {
 		{"one fault named first, with what cannot be told from it", all.one.inSet, seen, oneFirstRate},
 		{"one fault among the first three", all.one.inThree, seen, oneInThreeRate},
 		{"two faults named first, with what cannot be told from them", all.two.inSet, both, twoFirstRate},
+		{"two faults named so where one could not stand for both", all.two.inSet - all.two.named, both - all.two.asOne, bothFirstRate},
 		{"two faults among the first three", all.two.inThree, both, twoInThreeRate},
 	} {
 		if chance := (distuv.Binomial{N: float64(x.of), P: x.rate}).CDF(float64(x.got)); x.of > 0 && chance < significance {

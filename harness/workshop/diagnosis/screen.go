@@ -34,12 +34,47 @@ func (m *model) screen(base *fit, suspects []*fault) []*fit {
 			out = append(out, g)
 		}
 	}
+	if len(base.faults) > 0 {
+		apart = m.promising(base, apart, inverse)
+	}
 	for k, rest := range m.again(base, apart) {
+		if len(base.faults) == 0 {
+			m.alone[apart[k].number] = rest
+		}
 		if g := m.whole(base, apart[k], rest, inverse); g != nil {
 			out = append(out, g)
 		}
 	}
 	return out
+}
+
+// promising are those of some faults that break or join which may explain most of what a base leaves. What
+// they do beside it is taken to be what they do alone, added to what the base does; or of the two the one of
+// which what was read leaves less, as of two breaks in one way.
+func (m *model) promising(base *fit, faults []*fault, inverse *mat.SymDense) []*fault {
+	left := map[*fault]float64{}
+	sum, least := make([]float64, len(m.sensors)), make([]float64, len(m.sensors))
+	for _, f := range faults {
+		for i, alone := range m.alone[f.number] {
+			sum[i] = base.rest[i] + alone - (m.sensors[i].y - m.soundPred[i])
+			least[i] = sum[i]
+			for _, x := range []float64{alone, base.rest[i]} {
+				if math.Abs(x) < math.Abs(least[i]) {
+					least[i] = x
+				}
+			}
+		}
+		left[f] = math.Min(quadratic(sum, inverse), quadratic(least, inverse)) - 2*math.Log(f.odds)
+	}
+	list := slices.Clone(faults)
+	slices.SortStableFunc(list, func(a, b *fault) int { return cmp.Compare(left[a], left[b]) })
+	return list[:min(promised, len(list))]
+}
+
+// quadratic is aᵀMa.
+func quadratic(a []float64, of *mat.SymDense) float64 {
+	v := mat.NewVecDense(len(a), a)
+	return mat.Inner(v, of, v)
 }
 
 // solveAll is C⁻¹.
@@ -162,7 +197,7 @@ func (m *model) again(base *fit, faults []*fault) [][]float64 {
 	changes := make([][]solve.Change, len(faults))
 	for k, f := range faults {
 		rest[k] = slices.Clone(base.rest)
-		changes[k] = change(solve.Options{}, []*fault{f}).Changes
+		changes[k] = change(solve.Options{}, []*fault{f}, asDesigned).Changes
 		all := append(slices.Clone(base.faults), f)
 		for i, s := range m.sensors {
 			if s.state < 0 {
@@ -201,12 +236,7 @@ func (m *model) whole(base *fit, f *fault, rest []float64, inverse *mat.SymDense
 	if slices.Equal(rest, base.rest) {
 		return nil // nothing that was read can tell of it
 	}
-	chi2 := 0.0
-	for i, x := range rest {
-		for j, y := range rest {
-			chi2 += x * inverse.At(i, j) * y
-		}
-	}
+	chi2 := quadratic(rest, inverse)
 	return &fit{faults: append(slices.Clone(base.faults), f), chi2: chi2, logP: base.logP + 0.5*(base.chi2-chi2) + math.Log(f.odds)}
 }
 
@@ -217,10 +247,10 @@ func (m *model) misread(base *fit) (out []*fit) {
 	odds := m.odds(wrongReading)
 	for i, s := range m.sensors {
 		a, w := inverse.At(i, i), weighted.AtVec(i)
-		scale := math.Max(math.Abs(s.y), math.Abs(base.pred[i])) * 2
-		if !(a > 0) || scale == 0 {
+		if !(a > 0) {
 			continue
 		}
+		scale := math.Max(2*math.Max(math.Abs(s.y), math.Abs(base.pred[i])), math.Sqrt(2*math.Pi/a)) // no less than what a right one spreads over
 		f := &fault{kind: wrongReading, reading: i, odds: odds}
 		g := &fit{faults: append(slices.Clone(base.faults), f), point: base.point, chol: base.chol, scale: base.scale, logDet: base.logDet, rest: base.rest,
 			chi2: base.chi2 - w*w/a, tried: true}

@@ -7,7 +7,7 @@ import (
 // suspects lists every single fault that is tried.
 func (m *model) suspects() (list []*fault) {
 	add := func(f fault) {
-		f.odds = m.odds(f.kind)
+		f.odds, f.number = m.odds(f.kind), len(list)+1
 		list = append(list, &f)
 	}
 	for _, b := range m.c.Branches {

@@ -12,11 +12,21 @@ import (
 	"fusewright/harness/workshop/bench/readings"
 )
 
+// mostOwn is how many readings are taken elsewhere than the bench test asks: each may be of an engine speed of
+// its own, with a network to be solved for every suspect.
+const mostOwn = 100
+
 // take makes sensors of readings that the network tells of; what else was read or seen is judged by
 // its bounds alone.
 func (m *model) take(t *bench.Test, placed []*readings.Placed) problem.List {
 	var problems problem.List
+	own := 0
 	for _, p := range placed {
+		if p.Check == nil {
+			if own++; own > mostOwn {
+				continue
+			}
+		}
 		var probe *bench.Probe
 		label := p.In
 		if p.Check != nil {
@@ -35,6 +45,9 @@ func (m *model) take(t *bench.Test, placed []*readings.Placed) problem.List {
 			continue // what chargers and a running engine give goes by the charge that they meet, which nobody knows
 		}
 		m.sensors = append(m.sensors, m.sensor(p, probe, label))
+	}
+	if own > mostOwn {
+		problems.Add(problem.Problem{Pos: placed[len(placed)-1].Pos, What: fmt.Sprintf("%d readings of your own", own), Expected: fmt.Sprintf("at most %d beside those of the bench test", mostOwn)})
 	}
 	return problems
 }

@@ -21,19 +21,12 @@ const (
 
 // tell fills in what the network says.
 func (m *model) tell(d *Diagnosis) []*candidate {
-	sound, fits := m.explain()
+	sound, fits := m.explain(d.Failed > len(d.Certain))
 	list, share := candidates(sound, fits)
 	d.Sound = share
 	if len(list) == 0 {
 		m.measured(d, sound, nil)
 		return nil
-	}
-	for _, c := range list {
-		for _, o := range list {
-			if c != o && alike(c.fit, o.fit) {
-				c.alike = append(c.alike, o)
-			}
-		}
 	}
 	var shown []*candidate
 	for i, c := range list {
@@ -41,6 +34,11 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 			break
 		}
 		shown = append(shown, c)
+		for _, o := range list {
+			if c != o && (len(o.faults) <= len(c.faults) || o.share >= leastShare) && alike(c.fit, o.fit) {
+				c.alike = append(c.alike, o)
+			}
+		}
 		text, sums := m.sized(sound, c.fit)
 		e := &Explanation{Share: c.share, Text: text, Fits: c.chol != nil && !m.poor(c.fit)}
 		for _, f := range c.faults {
@@ -51,7 +49,7 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 			for _, f := range o.faults {
 				refs = append(refs, m.ref(f))
 			}
-			e.Alike = append(e.Alike, wording.And(refs))
+			e.Alike = append(e.Alike, strings.Join(refs, " with "))
 		}
 		if i == 0 {
 			e.Sums = sums
@@ -178,7 +176,7 @@ func (m *model) ruledOut(top *candidate, list []*candidate) (refs []string) {
 	if len(top.faults) != 1 || top.faults[0].kind == wrongReading || top.point == nil || top.chol == nil {
 		return nil
 	}
-	live := slices.IndexFunc(list, func(c *candidate) bool { return c.share > 1e-3 && len(c.faults) > 1 })
+	live := slices.IndexFunc(list, func(c *candidate) bool { return c.share >= leastShare && len(c.faults) > 1 })
 	if live >= 0 {
 		return nil
 	}
@@ -218,8 +216,8 @@ func (m *model) notes(d *Diagnosis, placed []*readings.Placed) {
 		d.Notes = append(d.Notes, "Sizes come from the readings. How often each kind of fault occurs is from memory: of explanations that the readings hardly "+
 			"tell apart the order may well be another.")
 		if !d.Explanations[0].Fits {
-			d.Notes = append(d.Notes, "No single fault and no pair of faults that was tried explains all readings as well as the meter should let it: look for more than two, "+
-				"or for a reading at another point than the sheet says.")
+			d.Notes = append(d.Notes, fmt.Sprintf("None of %s and %s that were tried explains all readings as well as the meter should let it: look for more than two faults, "+
+				"or for a reading at another point than the sheet says.", wording.Count(m.singles, "single fault", "single faults"), wording.Count(m.pairs, "pair", "pairs")))
 		}
 	}
 	for i, p := range placed {

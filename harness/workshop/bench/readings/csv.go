@@ -15,8 +15,9 @@ import (
 // readCSV reads rows of the columns that its first row names.
 func readCSV(file string, src []byte) (*File, error) {
 	r := &reader{file: file}
-	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(src, []byte("\ufeff"))))
-	in.FieldsPerRecord, in.TrimLeadingSpace = -1, true
+	src = bytes.TrimPrefix(src, []byte("\ufeff"))
+	in := csv.NewReader(bytes.NewReader(src))
+	in.FieldsPerRecord, in.TrimLeadingSpace, in.Comma = -1, true, parted(src)
 	var heads []string
 	f := &File{}
 	for {
@@ -30,7 +31,7 @@ func readCSV(file string, src []byte) (*File, error) {
 				p.Pos.Line, p.Pos.Col, p.What = e.Line, e.Column, "this is no CSV: "+e.Err.Error()
 			}
 			r.problems.Add(p)
-			return nil, r.problems.Err()
+			return nil, r.err()
 		}
 		at := func(col int) problem.Pos {
 			line, column := in.FieldPos(min(col, len(row)-1))
@@ -49,6 +50,14 @@ func readCSV(file string, src []byte) (*File, error) {
 		r.problems.Add(problem.Problem{Pos: problem.Pos{File: file, Line: 1, Col: 1}, What: "the file is empty", Expected: "a first row with the columns " + strings.Join(columns, ", ")})
 	}
 	return f.checked(r)
+}
+
+// parted is what parts the columns of the first row.
+func parted(src []byte) rune {
+	if first, _, _ := bytes.Cut(src, []byte("\n")); bytes.ContainsRune(first, ';') {
+		return ';'
+	}
+	return ','
 }
 
 func (r *reader) heads(row []string, at func(int) problem.Pos) []string {

@@ -13,7 +13,8 @@
 //	  - {wire: W1, of: "G1 + to F1 in, RD 4 mm², 185 mm"}
 //
 // A CSV file has the same in the columns check, in, of, engine, reads; rows with date, by, meter,
-// design, revision or cut in their first column say the rest.
+// design, revision or cut in their first column say the rest. Semicolons may part them, and a comma may
+// be the decimal point of what was read.
 package readings
 
 import (
@@ -34,8 +35,11 @@ func Beside(design string) string {
 	return strings.TrimSuffix(design, filepath.Ext(design)) + Ending
 }
 
-// MaxBytes is the longest file that is read.
-const MaxBytes = 1 << 20
+// MaxBytes is the longest file that is read, MaxReadings the most readings in it.
+const (
+	MaxBytes    = 1 << 20
+	MaxReadings = 2000
+)
 
 // File is what is kept. All but the readings and ticks is free text of one line.
 type File struct {
@@ -91,6 +95,10 @@ func (r *Reading) Take(text string) error {
 		return nil
 	}
 	v, dim, err := quantity.ParseAny(r.Text)
+	if q, ok := err.(*quantity.Error); ok && strings.Contains(r.Text, ",") && q.Nearest != "" { // a decimal comma that can be nothing else
+		r.Text = q.Nearest
+		v, dim, err = quantity.ParseAny(r.Text)
+	}
 	switch {
 	case err != nil:
 		return err

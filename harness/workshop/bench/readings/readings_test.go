@@ -109,6 +109,8 @@ func TestMistakes(t *testing.T) {
 		{"CSV empty", "b.csv", "", "b.csv:1:1: the file is empty"},
 		{"CSV too wide", "b.csv", "check,reads\n10.1,13 V,x\n", "b.csv:2:11: more columns than the first row names"},
 		{"CSV quotes", "b.csv", "check,reads\n\"10.1,13 V\n", "b.csv:2:12: this is no CSV"},
+		{"too many", "b.csv", "check,reads\n" + strings.Repeat("10.1,1 V\n", MaxReadings+1), "b.csv:2002:1: 2001 readings (expected at most 2000 in a file)"},
+		{"CSV of thousands", "b.csv", "check;reads\n10.1;1,500 V\n", `b.csv:2:6: "1,500 V" has a comma in its number: is 1500 V or 1.5 V meant?`},
 		{"too large", "b.yaml", strings.Repeat("#", MaxBytes+1), "b.yaml: the file is too large"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -129,6 +131,9 @@ func TestEmptyFields(t *testing.T) {
 	if f := read(t, "b.csv", "check,reads\n1.1,\n1.2,1 V\n"); len(f.Readings) != 1 {
 		t.Errorf("%+v", f.Readings)
 	}
+	if f := read(t, "b.csv", "check;in;reads\n1.1;;\n1.2;a, b;13,21 V\n"); len(f.Readings) != 1 || f.Readings[0].Value != 13.21 || f.Readings[0].In != "a, b" {
+		t.Errorf("with semicolons: %+v", f.Readings)
+	}
 }
 
 func TestArgument(t *testing.T) {
@@ -136,7 +141,12 @@ func TestArgument(t *testing.T) {
 	if err != nil || r.Check != "E1 − to G1 −" || r.Value != 0.82 || r.In != "night cruise" {
 		t.Errorf("%+v, %v", r, err)
 	}
-	for text, want := range map[string]string{"10.1": "no =", "=3V": "no =", "10.1=": "no quantity", "10.1=7": "no unit"} {
+	for text, want := range map[string]float64{"10.7=14,2V": 14.2, "10.7=0,820 V": 0.82, "10.7=1,5000 V": 1.5, "1.3=−1,25Ω": -1.25} { // a decimal comma
+		if r, err := Argument(text, ""); err != nil || r.Value != want || strings.Contains(r.Text, ",") {
+			t.Errorf("%s: %+v, %v", text, r, err)
+		}
+	}
+	for text, want := range map[string]string{"10.7=14,2": `"14.2" has no unit`, "10.7=1,420V": "is 1420 V or 1.42 V meant?", "10.1": "no =", "=3V": "no =", "10.1=": "no quantity", "10.1=7": "no unit"} {
 		if _, err := Argument(text, ""); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v", text, err)
 		}

@@ -33,6 +33,12 @@ type reader struct {
 	problems problem.List
 }
 
+// MostSaid is how many mistakes of one file of readings are said.
+const MostSaid = 100
+
+// err is what is wrong; nil = nothing.
+func (r *reader) err() error { return r.problems.Few(MostSaid).Err() }
+
 func (r *reader) at(n *yaml.Node) problem.Pos {
 	return problem.Pos{File: r.file, Line: max(n.Line, 1), Col: max(n.Column, 1)}
 }
@@ -52,12 +58,12 @@ func readYAML(file string, src []byte) (*File, error) {
 			_, what, _ = strings.Cut(what, ": ")
 		}
 		r.say(&at, "this is no YAML: "+what, "")
-		return nil, r.problems.Err()
+		return nil, r.err()
 	}
 	if len(doc.Content) == 0 || doc.Content[0].Kind != yaml.MappingNode || len(doc.Content[0].Content) < 2 ||
 		doc.Content[0].Content[0].Value != mark || doc.Content[0].Content[1].Value != version {
 		r.say(start, "these are no readings of a bench test", fmt.Sprintf("%q as the first key", mark+": "+version))
-		return nil, r.problems.Err()
+		return nil, r.err()
 	}
 	f := &File{}
 	r.keys(doc.Content[0], []string{mark, "design", "revision", "date", "by", "meter", "readings", "cut list"}, func(key string, n *yaml.Node) {
@@ -215,6 +221,10 @@ func (f *File) checked(r *reader) (*File, error) {
 	if f.Date != "" && !isDate(f.Date) {
 		r.problems.Add(problem.Problem{Pos: problem.Pos{File: r.file}, What: fmt.Sprintf("date: %q", f.Date), Expected: "year, month and day, such as 2026-05-09"})
 	}
+	if len(f.Readings) > MaxReadings {
+		r.problems.Add(problem.Problem{Pos: f.Readings[MaxReadings].Pos, What: fmt.Sprintf("%d readings", len(f.Readings)), Expected: fmt.Sprintf("at most %d in a file", MaxReadings)})
+		return nil, r.err()
+	}
 	first := map[[4]string]*Reading{}
 	for _, x := range f.Readings {
 		key := [4]string{x.Check, x.In, x.Of, strconv.FormatFloat(x.Engine, 'g', -1, 64)}
@@ -224,7 +234,7 @@ func (f *File) checked(r *reader) (*File, error) {
 		}
 		first[key] = x
 	}
-	if err := r.problems.Err(); err != nil {
+	if err := r.err(); err != nil {
 		return nil, err
 	}
 	return f, nil
