@@ -201,20 +201,28 @@ func (b *book) highest(load *circuit.Branch, factor float64) *value {
 	return of("at the most", plain, factor, "1 + {}", b.tolerance("power of "+string(load.Load.Behaves), "power above what is rated", percent))
 }
 
-// average is the share of a situation for which a load draws.
+// average is the share of a situation for which a load draws: its own, or that of the load in
+// series with it that draws least.
 func (v *view) average(l *design.Load, share float64) *value {
 	lasts := budget.LastsS(v.d, v.sol.Situation)
-	switch {
-	case l.OnForS.Given() && math.Abs(l.OnForS.Value/lasts-share) < 1e-12:
-		for1 := given("is on for", seconds, l.OnForS)
-		if l.OnForS.Pos.Line == 0 && l.Type != nil {
-			for1 = row("is on for, "+l.Type.Name, seconds, l.OnForS.Value, l.Type.Source)
+	for _, x := range l.InSeries() {
+		label := "share of the time"
+		if x != l {
+			label += " of " + x.Name + ", in series with it"
 		}
-		return of("share of the time", plain, share, "{} ÷ {}", for1, assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
-	case l.Duty.Pos.Line > 0:
-		return given("share of the time", percent, l.Duty)
-	case l.Type != nil && l.Type.Duty == share:
-		return row("share of the time, "+l.Type.Name, percent, share, l.Type.Source)
+		switch {
+		case x.OnForS.Given() && math.Abs(x.OnForS.Value/lasts-share) < 1e-12:
+			for1 := given("is on for", seconds, x.OnForS)
+			if x.OnForS.Pos.Line == 0 && x.Type != nil {
+				for1 = row("is on for, "+x.Type.Name, seconds, x.OnForS.Value, x.Type.Source)
+			}
+			return of(label, plain, share, "{} ÷ {}", for1, assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
+		case x.Duty.Value != share:
+		case x.Duty.Pos.Line > 0:
+			return given(label, percent, x.Duty)
+		case x.Type != nil && x.Type.Duty == share:
+			return row(label+", "+x.Type.Name, percent, share, x.Type.Source)
+		}
 	}
 	return solved("share of the time", percent, share, "by how long and how often it is on")
 }

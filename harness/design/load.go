@@ -135,7 +135,7 @@ func loadFigureKeys() []key[Load] {
 			Doc: "what it draws while it is live but off", Default: "the type's, else none", Example: "15 mA"},
 			func(x *Load) *Quantity { return &x.StandbyA }),
 		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "by `on for` and `every`, else the type's, else 100 %",
-			Doc: "share of the time it draws while on"}, func(x *Load) *Quantity { return &x.Duty }),
+			Doc: "share of the time it draws while on; loads in series draw together, as long as the least of them"}, func(x *Load) *Quantity { return &x.Duty }),
 		quantityKey(Key{Name: "tolerance", Unit: quantity.Share, Min: 0, Max: 1,
 			Doc: "how far its power may be off", Default: "by `figure` and behaviour", Example: "10 %"},
 			func(x *Load) *Quantity { return &x.Tolerance }),

@@ -107,16 +107,32 @@ func (p *Plan) Laws(s *design.Situation, opt Options) []Law {
 // AverageDraw is a LoadFactor that makes accessories too draw their average over a
 // situation that lasts so many seconds: that of their duty, and what the situation lists
 // as on at least once for as long as it is on at once. A situation made by the reader
-// lists everything, and says of nothing that it is used; nor does 0 s.
+// lists everything, and says of nothing that it is used; nor does 0 s. A string of loads in
+// series conducts only while all do: as much as the least of them, as if all drew at once. That
+// is the most it can be; how they fall together no design says.
 func AverageDraw(s *design.Situation, lastsS float64) func(*circuit.Branch) float64 {
 	return func(b *circuit.Branch) float64 {
 		if b.Load == nil || b.Load.Vehicle != nil {
 			return 1
 		}
 		share, l := b.Load.Average(), b.Load.Load
-		if l == nil || b.Load.Standby || !l.OnForS.Given() || !(lastsS > 0) || s.Derived || !slices.Contains(s.On, l) {
+		if l == nil || b.Load.Standby {
 			return share
 		}
-		return math.Max(share, math.Min(1, l.OnForS.Value/lastsS))
+		least := usedFor(l, share, s, lastsS)
+		for _, x := range l.InSeries() {
+			if x != l {
+				least = math.Min(least, usedFor(x, x.Duty.Or(1), s, lastsS))
+			}
+		}
+		return least
 	}
+}
+
+// usedFor is the share of a situation for which a load draws by itself.
+func usedFor(l *design.Load, share float64, s *design.Situation, lastsS float64) float64 {
+	if !l.OnForS.Given() || !(lastsS > 0) || s.Derived || !slices.Contains(s.On, l) {
+		return share
+	}
+	return math.Max(share, math.Min(1, l.OnForS.Value/lastsS))
 }

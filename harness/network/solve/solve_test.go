@@ -192,6 +192,32 @@ func TestUsedOnceAtLeast(t *testing.T) {
 	}
 }
 
+// A string of loads conducts only while all of them do: for a fifth of the time where its
+// second draws for so long, whichever is asked; one that is used once for 6 min of half an
+// hour, and whose neighbour draws all the time, for a fifth too.
+func TestStringDrawsAsItsLeast(t *testing.T) {
+	share := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
+	for _, c := range []struct {
+		name          string
+		first, second design.Load
+		want          float64
+	}{
+		{"unlike", design.Load{Duty: share(0.6)}, design.Load{Duty: share(0.2)}, 0.2},
+		{"one without", design.Load{Duty: share(1)}, design.Load{Duty: share(0.2)}, 0.2},
+		{"alike", design.Load{Duty: share(0.6)}, design.Load{Duty: share(0.6)}, 0.6},
+		{"used once", design.Load{Duty: share(1)}, design.Load{Duty: share(0.01), OnForS: share(360)}, 0.2},
+	} {
+		first, second := &c.first, &c.second
+		first.Next, second.Before = second, first
+		on := &design.Situation{On: []*design.Load{first, second}}
+		for _, l := range on.On {
+			if got := solve.AverageDraw(on, 1800)(&circuit.Branch{Load: &circuit.LoadSpec{Load: l, Duty: l.Duty.Value}}); got != c.want {
+				t.Errorf("%s, load of %g: %g, want %g", c.name, l.Duty.Value, got, c.want)
+			}
+		}
+	}
+}
+
 // The charging system gives what it gives hot; cold is asked for by name.
 func TestHotUnlessAsked(t *testing.T) {
 	b := solvetest.New()
