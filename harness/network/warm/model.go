@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/formula/bundle"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/library"
 )
 
@@ -71,6 +72,14 @@ func (l *Laid) HeatIn(situation int, amps float64) Heat {
 	}
 	h.Heat = beside.Heat(l.AmbientC, h.ForGoodA/h.Open, l.curve.celsius)
 	return h
+}
+
+// Ohm is the resistance of a branch while a current of either direction in amperes flows through it
+// as long as its wire is on for, in ohms: of a wire as warm as that makes it.
+func (m *Model) Ohm(b *circuit.Branch, amps float64) float64 {
+	return solve.ResistanceOf(b, &solve.Options{WireTempC: func(w *circuit.Wire) float64 {
+		return capped(m.Wires[w.Index].ConductorC(amps))
+	}}).Ohm()
 }
 
 // HotAfterS is how long the wire may be left on, from its ambient, until its

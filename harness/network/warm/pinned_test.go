@@ -39,6 +39,23 @@ func TestRunsReduce(t *testing.T) {
 	}
 }
 
+// 10 mΩ of conductor and 1 mΩ of its ends, at 120 °C of the conductor: 10 · (1 + 0.00393·100) + 1 = 14.93 mΩ;
+// beyond 250 °C as at it, 20.04 mΩ; without current as warm as its place.
+func TestOhm(t *testing.T) {
+	m, _ := rated(t, &circuit.Wire{AmbientC: 20, ConductorOhm20: 0.010, EndsOhm: 0.001})
+	b := m.Wires[0].Wire.Branch
+	b.Ohm = 0.011
+	at := 1.0
+	for m.Wires[0].ConductorC(at) < 120 {
+		at += 1e-4
+	}
+	for amps, want := range map[float64]float64{0: 0.011, at: 0.01493, -at: 0.01493, 1000: 0.0200389} {
+		if got := m.Ohm(b, amps); math.Abs(got-want) > 1e-6 {
+			t.Errorf("%.2f A: %.4f mΩ, want %.4f mΩ", amps, 1000*got, 1000*want)
+		}
+	}
+}
+
 // Hotter adds to what the model is hotter by already.
 func TestHotterAddsUp(t *testing.T) {
 	m, _ := rated(t, &circuit.Wire{AmbientC: 30})

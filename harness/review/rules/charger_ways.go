@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -14,25 +15,31 @@ func (f *facts) inputWay(in *circuit.Branch) (feed, back []*circuit.Branch) {
 }
 
 // ratedInput is what a charger takes at its rated output where the engine holds its voltage, and the voltage that it
-// has there; starved: its way loses so much that it takes less, rather than pull its input any lower.
+// has there; starved: its way loses so much that it takes less, rather than pull its input any lower. The way is as warm
+// as that current makes it.
 func (f *facts) ratedInput(x *design.Charger, in *circuit.Branch) (amps, volts float64, starved bool) {
 	source := f.d.Charging.RegulatedV.Or(x.Type.StartsV)
 	feed, back := f.inputWay(in)
-	ohm := 0.0
-	for _, b := range feed {
-		ohm += b.Ohm
-	}
-	for _, b := range back {
-		ohm += b.Ohm
-	}
 	watts := x.Type.RatingA * x.HeldV() / x.Type.Efficiency
-	// the upper of the two voltages at which (source − v) / ohm · v is that power
-	volts = source/2 + math.Sqrt(math.Max(source*source/4-watts*ohm, 0))
-	if volts < x.Type.StopsV {
-		return math.Max(source-x.Type.StopsV, 0) / ohm, x.Type.StopsV, true
+	amps = watts / source
+	for range warmPasses {
+		ohm := 0.0
+		for _, b := range slices.Concat(feed, back) {
+			ohm += f.laid.Ohm(b, amps)
+		}
+		// the upper of the two voltages at which (source − v) / ohm · v is that power
+		volts = source/2 + math.Sqrt(math.Max(source*source/4-watts*ohm, 0))
+		if starved = volts < x.Type.StopsV; starved {
+			amps, volts = math.Max(source-x.Type.StopsV, 0)/ohm, x.Type.StopsV
+		} else {
+			amps = watts / volts
+		}
 	}
-	return watts / volts, volts, false
+	return amps, volts, starved
 }
+
+// warmPasses bring current and warmth of a way together: each leaves a tenth of the difference or less.
+const warmPasses = 6
 
 // loaded is what a branch carries of a charger at its rated current.
 type loaded struct {

@@ -53,17 +53,18 @@ func (f *facts) unfusedFrom(n *circuit.Node) (list []*circuit.Branch) {
 // wire that loses most.
 func (f *facts) chargingLostV() (lostV float64, most *circuit.Wire) {
 	_, hotA := charging.MostA(&f.d.Charging)
-	return lostAlong(f.chargingCable(), hotA)
+	return f.lostAlong(f.chargingCable(), hotA)
 }
 
-// lostAlong is what a way loses of a current, contacts and fuses included, and the wire that
-// loses most.
-func lostAlong(way []*circuit.Branch, amps float64) (lostV float64, most *circuit.Wire) {
+// lostAlong is what a way loses of a current, contacts and fuses included, its wires as warm as the
+// current makes them, and the wire that loses most.
+func (f *facts) lostAlong(way []*circuit.Branch, amps float64) (lostV float64, most *circuit.Wire) {
 	worst := math.Inf(-1)
 	for _, b := range way {
-		lostV += b.Ohm * amps
-		if b.Wire != nil && b.Ohm > worst {
-			worst, most = b.Ohm, b.Wire
+		ohm := f.laid.Ohm(b, amps)
+		lostV += ohm * amps
+		if b.Wire != nil && ohm > worst {
+			worst, most = ohm, b.Wire
 		}
 	}
 	return lostV, most

@@ -12,7 +12,7 @@ var chargingCableDrop = &Rule{
 	Title: "the battery misses what the charging cable loses",
 	Says:  "loses too much of the charge",
 	Doc: "What the charging cable loses of the greatest hot output, with its fuse, contacts and return, where the regulator senses at the machine: the " +
-		"battery then gets so much less than the regulated voltage. One that senses the battery makes up for it. The same of a charger at its " +
+		"battery then gets so much less than the regulated voltage. Wires are as warm as the current makes them. One that senses the battery makes up for it. The same of a charger at its " +
 		"rated current, whatever the sun: it holds its voltage at its own output. And of one that another battery feeds, whether its input keeps, at full " +
 		"output, the voltage below which it takes less.",
 	Formula:  "greatest hot output, or rated current of a charger, × resistance of the way / nominal system voltage; at the input of one that is fed, regulated voltage − current there × resistance of the way",
@@ -51,7 +51,7 @@ fuses:
 func (p *Pass) chargerDrop(part *circuit.Part) {
 	out := part.Output()
 	x := out.OfCharger()
-	lostV, wire := lostAlong(p.chargerCable(out), x.Type.RatingA)
+	lostV, wire := p.lostAlong(p.chargerCable(out), x.Type.RatingA)
 	if wire == nil || x.Converts() || !over(lostV, mostChargeDrop*p.d.NominalV()) { // what it feeds has its own limits
 		return
 	}
@@ -70,7 +70,7 @@ func (p *Pass) chargerStarved(part *circuit.Part) {
 	x := in.OfCharger()
 	takes, inV, starved := p.ratedInput(x, in)
 	feed, back := p.inputWay(in)
-	_, wire := lostAlong(append(feed, back...), takes)
+	_, wire := p.lostAlong(append(feed, back...), takes)
 	if !starved || wire == nil {
 		return
 	}
