@@ -22,7 +22,7 @@ type drawn map[*Branch]bool
 func (c *Circuit) Exclusive() *Exclusive {
 	x := &Exclusive{c: c, of: map[*Branch][]int{}}
 	for _, sw := range c.handles() {
-		x.add(c.byPosition(sw, true))
+		x.add(c.byPosition(sw, true, nil))
 	}
 	for _, coil := range c.Branches {
 		contacts := c.flow.contacts[coil]
@@ -55,17 +55,28 @@ func (x *Exclusive) add(states []drawn) {
 	x.handles = append(x.handles, off)
 }
 
-// byPosition is what can draw in each position of a switch, everything else that may be
-// closed with the key on closed; but without what water or pressure works and what relays keep on
-// from another position, unless all.
-func (c *Circuit) byPosition(sw *design.Switch, all bool) (states []drawn) {
-	for _, p := range sw.Positions {
-		states = append(states, c.drawing(c.live(c.anyUse(), nil, all, func(b *Branch) bool {
-			k := b.Closer
-			if k.Switch.Lead() == sw {
-				return k.Switch.Gives(p.Name, k.Output)
+// byPosition is what can draw in each position of a switch, of a plain one off and on, everything else that may be
+// closed with the key on closed, but for what is open there (nil = nothing); and without what water or pressure
+// works and what relays keep on from another position, unless all.
+func (c *Circuit) byPosition(sw *design.Switch, all bool, open [][]*Branch) (states []drawn) {
+	n := len(sw.Positions)
+	if sw.Positions == nil {
+		n = 2
+	}
+	for i := range n {
+		var shut []*Branch
+		if open != nil {
+			shut = open[i]
+		}
+		states = append(states, c.drawing(c.live(c.anyUse(), shut, all, func(b *Branch) bool {
+			switch k := b.Closer; {
+			case k.Switch.Lead() != sw:
+				return all || !k.Switch.WorksAlone()
+			case sw.Positions == nil:
+				return i == 1
+			default:
+				return k.Switch.Gives(sw.Positions[i].Name, k.Output)
 			}
-			return all || !k.Switch.WorksAlone()
 		})))
 	}
 	return states

@@ -165,17 +165,50 @@ func (b *Branch) staysClosed() bool {
 
 // ByPosition are, by position of a switch that has several, the loads and coils that it gives
 // there and leaves off in another, without what water or pressure works behind it. Everything
-// else that may be closed with the key on counts as closed.
+// else that may be closed with the key on counts as closed. A relay that it works changes over
+// with it. A plain switch is off and on, and is one such where a relay changes over with it; nil where none does.
 func (c *Circuit) ByPosition(sw *design.Switch) [][]*Branch {
-	states := c.byPosition(sw, false)
-	without := c.given(c.anyUse(), nil, func(b *Branch) bool { return b.Closer.Switch.Lead() != sw })
+	if sw.Positions == nil && !slices.ContainsFunc(c.Branches, func(b *Branch) bool { return b.Closer != nil && b.Closer.Break != nil }) {
+		return nil
+	}
+	states := c.byPosition(sw, false, nil)
+	open := c.changedOver(states)
+	switch {
+	case open != nil:
+		states = c.byPosition(sw, false, open)
+	case sw.Positions == nil:
+		return nil
+	}
 	list := make([][]*Branch, len(states))
 	for i := range states {
 		for _, b := range c.Branches {
-			if states[i][b] && !without[b.A.Index] && slices.ContainsFunc(states, func(s drawn) bool { return !s[b] }) {
+			if states[i][b] && slices.ContainsFunc(states, func(s drawn) bool { return !s[b] }) {
 				list[i] = append(list[i], b)
 			}
 		}
 	}
 	return list
+}
+
+// changedOver are, by state, the contacts at rest that relays open there and not in all states; nil where none do.
+func (c *Circuit) changedOver(states []drawn) (open [][]*Branch) {
+	for _, b := range c.Branches {
+		k := b.Closer
+		if k == nil || k.Break == nil || k.Latch != nil || !b.Feeds() {
+			continue
+		}
+		in := func(s drawn) bool { return s[k.Break] }
+		if !slices.ContainsFunc(states, in) || !slices.ContainsFunc(states, func(s drawn) bool { return !in(s) }) {
+			continue
+		}
+		if open == nil {
+			open = make([][]*Branch, len(states))
+		}
+		for i, s := range states {
+			if in(s) {
+				open[i] = append(open[i], b)
+			}
+		}
+	}
+	return open
 }

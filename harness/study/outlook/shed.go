@@ -64,10 +64,11 @@ func (p *Planner) off(item *together.Item, others []*together.Item) (id, word st
 		if c == nil {
 			continue
 		}
-		if h.Position == "" {
+		s, ok := h.Part.(*design.Switch)
+		if h.Position == "" || ok && s.Positions == nil && h.Position == together.On {
 			return c.ID, off
 		}
-		for _, at := range h.Part.(*design.Switch).Positions {
+		for _, at := range s.Positions {
 			if len(at.Outputs) == 0 {
 				return c.ID, at.Name
 			}

@@ -160,9 +160,9 @@ func (p *Plan) settings() []setting {
 			}
 			met[h.Part] = true
 			var next []setting
-			for _, position := range h.Part.(*design.Switch).Positions {
+			for _, position := range h.words() {
 				for _, s := range list {
-					s = p.with(append(slices.Clip(s.hands), Hand{h.Part, position.Name}))
+					s = p.with(append(slices.Clip(s.hands), Hand{h.Part, position}))
 					if !slices.ContainsFunc(next, func(o setting) bool { return o.shut == s.shut && o.on == s.on }) {
 						next = append(next, s)
 					}

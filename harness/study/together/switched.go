@@ -136,19 +136,19 @@ func unplugged(l *design.Load) bool { return l.Sign == design.SignSocket }
 // switch of its own.
 func wakes(l *design.Load) bool { return l.StaysLive.Value != "" && !l.OwnSwitch }
 
-// positionsOf are, by load, the ways in which handles with positions give it: of each handle
-// one position; none where no such handle does.
+// positionsOf are, by load, the ways in which handles with positions, and plain switches over which a relay
+// changes over, give it: of each handle one position; none where no such handle does.
 func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]Hand {
 	ways := map[*circuit.Branch][][]Hand{}
 	for _, part := range c.Parts {
 		sw, ok := part.Source.(*design.Switch)
-		if !ok || sw.Positions == nil || sw.Pole != nil {
+		if !ok || sw.Pole != nil || sw.Positions == nil && (sw.WorksAlone() || sw.KeyOperated) {
 			continue
 		}
-		own := map[*circuit.Branch][]Hand{}
+		own, words := map[*circuit.Branch][]Hand{}, Hand{Part: sw}.words()
 		for i, loads := range c.ByPosition(sw) {
 			for _, b := range loads {
-				own[b] = append(own[b], Hand{sw, sw.Positions[i].Name})
+				own[b] = append(own[b], Hand{sw, words[i]})
 			}
 		}
 		for b, hands := range own {
@@ -197,7 +197,8 @@ func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Swit
 		ways = [][]Hand{nil}
 	}
 	for _, way := range ways {
-		list = append(list, p.item(b.Load.Load, slices.Concat(way, hands), relays))
+		others := slices.DeleteFunc(slices.Clone(hands), func(h Hand) bool { return slices.Contains(way, Hand{h.Part, On}) })
+		list = append(list, p.item(b.Load.Load, slices.Concat(way, others), relays))
 	}
 	return list
 }
@@ -255,8 +256,10 @@ func (p *Plan) finish() {
 // stuckOn tells of an item on handles alone none of which has an off: with it off another is on.
 func (p *Plan) stuckOn(i *Item) bool {
 	return len(i.hands) > 0 && !slices.ContainsFunc(i.hands, func(h Hand) bool {
-		return h.Position == "" || slices.ContainsFunc(h.Part.(*design.Switch).Positions, func(at *design.Position) bool {
-			return !slices.ContainsFunc(p.Items, func(j *Item) bool { return slices.Contains(j.hands, Hand{h.Part, at.Name}) })
+		return h.Position == "" || slices.ContainsFunc(h.words(), func(at string) bool {
+			return !slices.ContainsFunc(p.Items, func(j *Item) bool {
+				return slices.Contains(j.hands, Hand{h.Part, at}) && !slices.ContainsFunc(j.hands, func(o Hand) bool { return o.Position == "" })
+			})
 		})
 	})
 }

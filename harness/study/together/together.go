@@ -33,10 +33,31 @@ type Item struct {
 	needs  []*Item         // those whose switches it stands behind: on with it
 }
 
-// Hand is a switch, or a load with its own; of one with positions, in which of them.
+// Hand is a switch, or a load with its own; of one with positions, in which of them, and of a plain
+// switch that works a relay which changes over, whether On or Off.
 type Hand struct {
 	Part     design.Part
 	Position string // "" = it has none
+}
+
+// On and Off are the positions of a plain switch that has something on in either.
+const On, Off = "on", "off"
+
+// plain tells of a switch without positions of its own.
+func (h Hand) plain() bool {
+	s, ok := h.Part.(*design.Switch)
+	return ok && s.Positions == nil
+}
+
+// words are all positions of a hand.
+func (h Hand) words() (list []string) {
+	if h.plain() {
+		return []string{Off, On}
+	}
+	for _, at := range h.Part.(*design.Switch).Positions {
+		list = append(list, at.Name)
+	}
+	return list
 }
 
 // Hands are what has to be on for an item.
@@ -44,10 +65,14 @@ func (i *Item) Hands() []Hand { return i.hands }
 
 // name is what the hand does: "fog lamps", "lights at anchor".
 func (h Hand) name() string {
-	if s, ok := h.Part.(*design.Switch); ok && h.Position != "" {
+	switch s, ok := h.Part.(*design.Switch); {
+	case !ok || h.Position == "":
+		return h.Part.PartName()
+	case h.plain():
+		return s.Name + " " + h.Position
+	default:
 		return design.Setting{Switch: s, Position: h.Position}.String()
 	}
-	return h.Part.PartName()
 }
 
 // against tells whether two hands are on one handle, in different positions.
@@ -189,11 +214,11 @@ func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
 	return c
 }
 
-// standsAt tells whether the handles that an item needs are in the positions for it.
+// standsAt tells whether the handles that an item needs are in the positions for it; whether a plain switch is, its loads tell.
 func (i *Item) standsAt(at map[*design.Switch]string) bool {
 	return !slices.ContainsFunc(i.hands, func(h Hand) bool {
 		s, ok := h.Part.(*design.Switch)
-		return ok && h.Position != "" && at[s] != h.Position
+		return ok && h.Position != "" && !h.plain() && at[s] != h.Position
 	})
 }
 
