@@ -41,6 +41,10 @@ func (w *view) lesson(f *finding.Finding) bool {
 		return w.raisePart(f.Part, Plug) || w.raisePart(f.Part, RelayForm)
 	case rules.MendRelay:
 		return w.raisePart(f.Part, RelayForm)
+	case rules.MendLink:
+		if w.raise(w.named(f.Ref, Fuse)) || w.raisePart(f.Part, RelayForm) {
+			return true
+		}
 	case rules.MendBlock:
 		return w.raisePart(f.Part, BlockType)
 	case rules.MendBreaking:

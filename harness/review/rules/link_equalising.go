@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -18,7 +19,7 @@ var linkEqualising = &Rule{
 	Name:  "link-equalising",
 	Title: "a link closes on a flat battery, and carries more than it is made for",
 	Says:  "carries more than it may into a flat battery",
-	Doc: "In every situation that says a `charge` below full of a further battery, the current that its link carries in the first minutes: from the first " +
+	Doc: "In every situation that says a `charge` below full of a further battery, the current that its link carries in the first minutes, there and back: from the first " +
 		"battery and the engine into the flat one, limited by resistances alone. Held against the rating of relays and switches in the link, against the opening curve of its " +
 		"fuses over five minutes, and against what its wires may carry for good.",
 	Formula:  "current of the link ≤ rating of the contact; opening time of the fuse ≥ 300 s; current ≤ what the wire may carry",
@@ -27,6 +28,8 @@ var linkEqualising = &Rule{
 	Change:   "use a larger relay, fuses and cable in the link, or a DC-DC charger, which limits the current",
 	Severity: "fault",
 	Source:   "equalising currents of 30 to 150 A: worked out, 1.5 V over 10 to 50 mΩ of cable, relay and batteries; common practice, no source",
+	Mend:     MendLink,
+	InUse:    true,
 	Bad: `
 batteries:
   house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
@@ -69,7 +72,8 @@ func (p *Pass) judgeRush(rush *solve.Solution) {
 		if rush.Situation.ChargeOf(part.Source.(*design.Bank)) == 1 {
 			continue
 		}
-		for _, x := range append(p.c.MainFeed(b.A).Branches, b) {
+		back := p.c.MainReturn(part.Terminal("-").Node, p.c.Negative()).Branches
+		for _, x := range slices.Concat(p.c.MainFeed(b.A).Branches, []*circuit.Branch{b}, back) {
 			p.judgeEqualising(x, part, rush)
 		}
 	}

@@ -35,6 +35,8 @@ const (
 	MendSpark
 	// MendRelay: the relay.
 	MendRelay
+	// MendLink: the fuse, the relay or the wire that the finding names.
+	MendLink
 	// MendBlock: the block.
 	MendBlock
 )

@@ -28,6 +28,7 @@ func TestMends(t *testing.T) {
 		rules.MendSeal:      "unsealed-in-wet-place",
 		rules.MendSpark:     "spark-in-vapour",
 		rules.MendRelay:     "relay-contact-overload relay-too-hot",
+		rules.MendLink:      "link-equalising",
 		rules.MendBlock:     "block-overload block-way-overload",
 	} {
 		for _, name := range strings.Fields(names) {
@@ -37,7 +38,7 @@ func TestMends(t *testing.T) {
 			want[name] = mend
 		}
 	}
-	inUse := []string{"block-overload", "charging-cable-thin", "charging-fuse-small", "connector-overload", "fuse-under-load", "plug-overload", "relay-contact-overload", "wire-over-current"}
+	inUse := []string{"block-overload", "charging-cable-thin", "charging-fuse-small", "connector-overload", "fuse-under-load", "link-equalising", "plug-overload", "relay-contact-overload", "wire-over-current"}
 	for _, r := range rules.All() {
 		if r.Mend != want[r.Name] {
 			t.Errorf("%s: mended by %d, want %d", r.Name, r.Mend, want[r.Name])
