@@ -23,7 +23,7 @@ type unfusedWire struct {
 
 // unfusedWires walks from the battery down to the first fuses. It lists the
 // first wires below which nothing is fused, and the first wires at the source
-// that do lead to fuses, so that their distance can be judged.
+// that do lead to fuses, so that their distance can be judged. Starter cables are part of the source.
 func (f *facts) unfusedWires() []unfusedWire {
 	if f.positive == nil {
 		return nil
@@ -58,6 +58,10 @@ func (w *exposureWalk) list(n *circuit.Node, listed bool) {
 		}
 		if b.Wire == nil {
 			w.on(b.B, listed)
+			continue
+		}
+		if w.f.cranks(b.Wire) { // needs no fuse; what branches off it begins anew
+			w.on(b.B, false)
 			continue
 		}
 		e := w.exposure(b.B)

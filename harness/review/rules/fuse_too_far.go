@@ -9,7 +9,7 @@ var fuseTooFar = &Rule{
 	Name:  "fuse-too-far",
 	Title: "the first fuse is too far from the source",
 	Says:  "first fuse too far away",
-	Doc: "The length of conductor from the battery's positive post to the first fuse, splices and " +
+	Doc: "The length of conductor from the battery's positive post, or from where it leaves a starter cable, to the first fuse, splices and " +
 		"contacts on the way counted in; from a further battery's post towards what charges it too. A conductor that is sheathed from end to end has the longer " +
 		"limit. A conductor that never meets a fuse is unfused-conductor, and link-end-unfused at a further battery.",
 	Formula: "sum of the wire lengths from the source to the first fuse",

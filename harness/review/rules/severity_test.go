@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -461,6 +462,40 @@ OTHER`
 	thin := strings.NewReplacer("TYPE", "type: starter motorcycle", "OTHER", "", "25 mm²", "6 mm²").Replace(text)
 	if got := gravest(t, thin, "unfused-conductor"); got != finding.Danger {
 		t.Errorf("6 mm² is no starter cable: %s", got)
+	}
+}
+
+// The cable to an isolator from which the starter is fed needs no fuse, whatever branches off there: a branch is judged from
+// where it leaves the starter cable, without a fuse a danger, and by how far off its first fuse is.
+func TestBranchOfStarterCable(t *testing.T) {
+	const text = `
+switches:
+  isolator: {type: battery switch 300 A, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 1.2 m}}
+fuses:
+  house fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: FEED, wire: {size: 2.5 mm², length: LENGTH}}
+loads:
+  starter: {type: starter motorcycle, at: rear, fed by: isolator, wire: {size: 25 mm²}, returns to: battery negative, return wire: {size: 25 mm²}}
+  horn: {type: horn, at: rear, fed by: HORN, wire: {size: 2.5 mm²}, returns to: frame}
+`
+	for _, c := range []struct {
+		feed, length, horn string
+		want               []string // rule, severity and wire
+	}{
+		{"isolator", "150 mm", "house fuse", nil},
+		{"starter", "150 mm", "house fuse", nil},
+		{"isolator", "400 mm", "house fuse", []string{"fuse-too-far fault house fuse"}},
+		{"isolator", "1.1 m", "house fuse", []string{"fuse-too-far danger house fuse"}},
+		{"isolator", "150 mm", "isolator", []string{"unfused-conductor danger horn"}},
+	} {
+		var got []string
+		for _, f := range assess(t, "branch.yaml", []byte(example.Design(strings.NewReplacer("FEED", c.feed, "LENGTH", c.length, "HORN", c.horn).Replace(text)))) {
+			if f.Rule == "unfused-conductor" || f.Rule == "fuse-too-far" {
+				got = append(got, f.Rule+" "+f.Severity.String()+" "+f.Part)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s, %s, horn from %s: %q, want %q", c.feed, c.length, c.horn, got, c.want)
+		}
 	}
 }
 

@@ -17,7 +17,7 @@ var unfusedConductor = &Rule{
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
 		"down to the first fuse, breaker or PTC, or to another battery, whose own conductors are followed from it. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
-		"a fuse is judged by fuse-too-far instead. A starter cable, 10 mm² or more to starters alone that draw as one for a minute at most, is left out. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
+		"a fuse is judged by fuse-too-far instead. A starter cable, 10 mm² or more on the way to a starter that draws as one for a minute at most, is left out; what branches off it is judged from there. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none; a fuse anywhere on the way ends the search; a starter draws half its type's current or more, for 1 min at most (our choice)",
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
@@ -38,7 +38,7 @@ loads:
 	Run: func(p *Pass) {
 		var roots []*circuit.Wire
 		for _, u := range p.unfusedWires() {
-			if !u.fused && !p.cranks(u.wire) {
+			if !u.fused {
 				roots = append(roots, u.wire)
 			}
 		}
@@ -86,11 +86,17 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 	}
 }
 
-// cranks tells whether a wire feeds starters and nothing else, and is a starter cable.
-func (f *facts) cranks(w *circuit.Wire) bool {
-	draws := f.drawsBelow(w.To.Node)
-	return len(draws) > 0 && w.Spec.Size != nil && !over(leastStarterMm2, w.Spec.Size.AreaMm2) &&
-		!slices.ContainsFunc(draws, func(b *circuit.Branch) bool { return b.Load == nil || !isStarter(b.Load.Load) })
+// cranks tells whether a wire is a starter cable: one of the size on the way to a starter without a fuse. What else it
+// feeds branches off it.
+func (f *facts) cranks(w *circuit.Wire) (starter bool) {
+	if w.Spec.Size == nil || over(leastStarterMm2, w.Spec.Size.AreaMm2) {
+		return false
+	}
+	f.below(w.To.Node, func(b *circuit.Branch) bool {
+		starter = starter || b.Load != nil && isStarter(b.Load.Load)
+		return b.Kind != circuit.FuseBranch && !f.c.IsPost(b.A)
+	})
+	return starter
 }
 
 // makersCable tells of the charging cable of a land vehicle, as its maker fitted it: many have no fuse.
