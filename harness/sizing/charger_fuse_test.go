@@ -33,6 +33,19 @@ situations:
   at the lake: {key: off, sun: 10 %}
 `
 
+// So does that at its input, whatever a situation has it take for likely, and whatever else is wrong: 35 A
+// are more than 40 A may carry at 60 °C.
+func TestInputFuseGoesByItsRating(t *testing.T) {
+	src := strings.NewReplacer("PANEL", "220 W", "type: battery post fuse, rating: 50 A", "rating: auto").Replace(sunny)
+	for _, more := range []string{"", "  driving: {engine: cruise, on: []}\n"} {
+		for _, inverters := range []string{"rating: 110 A", "rating: 50 A"} { // right and too small
+			if got := sizesOf(t, strings.Replace(src, "rating: 110 A", inverters, 1)+more); !strings.Contains(got, "start end battery post fuse 50 A") {
+				t.Errorf("%q, %s: %s", more, inverters, got)
+			}
+		}
+	}
+}
+
 // The fuse of a charger goes by what that is rated for, whatever its panel and the sun: 20 A over 0.8 are 25 A, of
 // post fuses 30 A; 30 A are 37.5 A, so 40 A. Nothing that the battery feeds hangs on it, and its wires are no thicker than
 // the fuse needs: those of the inverter are none of theirs.

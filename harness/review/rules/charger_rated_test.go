@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"fusewright/harness/review/finding"
 )
 
 const (
@@ -43,6 +45,29 @@ func TestChargerAtItsRatedCurrent(t *testing.T) {
 				t.Errorf("%q, want %q", s, c.want)
 			}
 		})
+	}
+}
+
+// A full battery takes little of a booster, and likely all of it once it is a little lower: what is only likely does not
+// speak for its fuse, nor for its cable. At its rated output it takes some 35 A, which 30 A may not carry at 70 °C, nor 2.5 mm².
+func TestRatedWhateverIsLikely(t *testing.T) {
+	src, err := os.ReadFile("../../../designs/hay-wain.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	full := strings.NewReplacer("on: [fridge, kitchen USB, gas alarm], charge: {house: 50 %}", "on: []",
+		"on: [fridge, kitchen socket, kitchen USB, gas alarm], charge: {house: 50 %}", "on: []").Replace(string(src))
+	for _, c := range []struct{ was, is, rule string }{
+		{"start end: {type: class T, rating: 50 A", "start end: {type: class T, rating: 30 A", "charging-fuse-small"},
+		{"fed by: battery, wire: {size: 16 mm², length: 150 mm}}", "fed by: battery, wire: {size: 2.5 mm², length: 150 mm}}", "charging-cable-thin"},
+	} {
+		found := false
+		for _, f := range open(assess(t, "hay-wain.yaml", []byte(replaced(t, full, []string{c.was, c.is})))) {
+			found = found || f.Rule == c.rule && f.Severity == finding.Fault && f.Part == "start end"
+		}
+		if !found {
+			t.Errorf("%s: no %s", c.is, c.rule)
+		}
 	}
 }
 

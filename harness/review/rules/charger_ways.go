@@ -82,9 +82,8 @@ func (f *facts) chargerRated(part *circuit.Part) (list []loaded) {
 	return list
 }
 
-// judged tells whether some situation has a branch carry more than a limit, so that the rules of what
-// flows in situations speak of it.
+// judged tells whether some situation has a branch carry more than a limit at nominal, so that the rules of what
+// flows in situations speak of it. What is only likely there they take as advice.
 func (f *facts) judged(b *circuit.Branch, limit float64) bool {
-	a := f.cornerAmps(b)(corner.AtNominal)
-	return over(max(a.Nominal, a.Likely), limit)
+	return over(f.cornerAmps(b)(corner.AtNominal).Nominal, limit)
 }
