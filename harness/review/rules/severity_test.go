@@ -465,6 +465,32 @@ OTHER`
 	}
 }
 
+// A warning lamp behind the key is switched to ground by what senses pressure or level, as all are: nothing is said of it.
+// A hand's switch there, a pump, or a feed that is live with the key off is spoken of.
+func TestWarningLampIsSwitchedToGround(t *testing.T) {
+	const text = `
+switches:
+  sender: {TYPE, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  thing: {LOAD, at: rear, fed by: FEED, wire: {size: 1 mm²}, returns to: sender, return wire: {size: 1 mm², length: 200 mm}}
+`
+	for _, c := range []struct {
+		of, load, feed string
+		want           finding.Severity
+	}{
+		{"type: pressure switch 10 A", "type: bulb 5 W", "keyed feed", 0},
+		{"type: float switch 15 A", "power: 1 W, behaves: constant power, sign: LED", "keyed feed", 0},
+		{"type: float switch 15 A", "power: 3 W, behaves: constant power, sign: horn", "keyed feed", 0},
+		{"rating: 5 A", "type: bulb 5 W", "keyed feed", finding.Advice},
+		{"type: float switch 15 A", "type: bilge pump", "keyed feed", finding.Advice},
+		{"type: pressure switch 10 A", "type: bulb 5 W", "battery", finding.Fault},
+	} {
+		if got := gravest(t, strings.NewReplacer("TYPE", c.of, "LOAD", c.load, "FEED", c.feed).Replace(text), "switched-in-return"); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
 // The cable to an isolator from which the starter is fed needs no fuse, whatever branches off there: a branch is judged from
 // where it leaves the starter cable, without a fuse a danger, and by how far off its first fuse is.
 func TestBranchOfStarterCable(t *testing.T) {

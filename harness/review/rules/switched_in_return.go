@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -14,7 +15,8 @@ var switchedInReturn = &Rule{
 	Says:  "switched only in its return",
 	Doc: "A load or coil that nothing but a switch or relay contact between it and the ground turns off, while its feed stays " +
 		"live: with the key off, with the key on alone, or with the battery switch closed. One whose feed has a switch of its own as well is not reported, " +
-		"nor one that a break contact leaves on, nor what a battery switch in the negative isolates.",
+		"nor one that a break contact leaves on, nor what a battery switch in the negative isolates, nor a warning lamp or buzzer behind the key that " +
+		"pressure or level alone switches to ground, where such a sender sits.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "it is live though it is off: whoever changes the lamp meets the full voltage, and a return that chafes on the " +
@@ -61,6 +63,9 @@ func (j *coldSwitched) judge(b *circuit.Branch) {
 	if !asleep && !awake && !j.aboard.opensBack(b) || !j.cold[b.B.Index] || slices.ContainsFunc(gates, isolates) {
 		return
 	}
+	if !asleep && warns(b, gates) {
+		return
+	}
 	held := !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return !momentary(x) })
 	excused := staysLive(b.Part) || slices.ContainsFunc(gates, j.excused)
 	fin, state := ofPart(finding.Advice, b.Part), "with the key on"
@@ -79,6 +84,12 @@ func (j *coldSwitched) judge(b *circuit.Branch) {
 	}
 	fin.Leave = true
 	j.say(fin, "%s is switched only in its return, by %s: it is live %s while it is off", of, wording.Or(names(gates)), state)
+}
+
+// warns tells of a lamp, buzzer or instrument that nothing but pressure or level switches.
+func warns(b *circuit.Branch, gates []*circuit.Branch) bool {
+	return b.Load != nil && b.Load.Load != nil && slices.Contains([]design.Sign{design.SignLamp, design.SignLED, design.SignHorn, design.SignSensor}, b.Load.Load.Sign) &&
+		!slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return x.Closer.Switch == nil || !x.Closer.Switch.WorksAlone() })
 }
 
 // opensBack tells whether what draws is live and has no way back.
