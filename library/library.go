@@ -323,6 +323,7 @@ type LoadType struct {
 	Lead              Lead      `key:"lead"`
 	MostFuseA         float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
 	Aim               DropAim   `key:"drop aim"`
+	Fuse              UsualFuse `key:"usual fuse"`
 	Inrush            Inrush    `key:"inrush"`
 	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor|voltmeter|converter"` // see design.Sign; empty when not said
 	Short             string    `key:"short"`                                                                                       // in the box of an electronic unit on the drawing, up to four capitals
@@ -337,6 +338,12 @@ type LoadType struct {
 type MostPower struct {
 	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"* max"`
 	Source Source
+}
+
+// UsualFuse is the fuse that makers fit before a load at its rated voltage; zero when not known.
+type UsualFuse struct {
+	RatingA float64 `key:"rating A" need:"" in:"0.1,2000"`
+	Source  Source
 }
 
 // DropAim is what makers let the wires of a load lose, as a share of the system

@@ -1,0 +1,40 @@
+package sizing
+
+import (
+	"strings"
+	"testing"
+)
+
+const cold = `fusewright: 1
+title: fridge
+vehicle: invented
+system: SYSTEM
+practice: camper
+battery: {chemistry: AGM, capacity: 95 Ah, resistance: 6 mΩ, at: box}
+places: {box: {ambient: 40 °C}, rear: {ambient: 30 °C}}
+runs:
+  - {from: box, to: rear, length: 2 m}
+wire: {size: auto}
+fuses:
+  fridge fuse: {type: blade C, rating: auto, at: box, fed by: battery, wire: {length: 150 mm}}
+loads:
+  fridge: {LOAD, at: rear, own switch: yes, stays live: cold food, fed by: fridge fuse, returns to: battery negative}
+situations:
+  parked: {key: off, on: [fridge]}
+`
+
+// A compressor fridge gets the fuse of its makers' tables, however little its label says: 15 A at 12 V, 7.5 A at 24 V, but
+// no more than its own maker allows, and more where its start of 45 A takes it.
+func TestMakersFuse(t *testing.T) {
+	for _, c := range []struct{ system, load, want string }{
+		{"12 V", "type: compressor fridge, power: 15 W", "blade C 15 A"},
+		{"24 V", "type: compressor fridge, power: 15 W, rated at: 24 V, minimum voltage: 20 V", "blade C 7.5 A"},
+		{"12 V", "type: compressor fridge, power: 15 W, maximum fuse: 10 A", "blade C 10 A"},
+		{"12 V", "type: compressor fridge, power: 180 W", "blade C 30 A"},
+		{"12 V", "power: 15 W, behaves: constant power", "blade C 3 A"},
+	} {
+		if got := sizesOf(t, strings.NewReplacer("SYSTEM", c.system, "LOAD", c.load).Replace(cold)); !strings.Contains(got, "fridge fuse "+c.want) {
+			t.Errorf("%s at %s: %s, want %s", c.load, c.system, got, c.want)
+		}
+	}
+}
