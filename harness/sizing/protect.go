@@ -160,9 +160,8 @@ func (w *view) carrying(i int, share float64) []bool {
 		limit = s.block.WayLimitA()
 	}
 	for _, x := range below.Loads {
-		if l := x.Load.Load; l != nil && w.isNearest(b, x) {
-			least = math.Max(least, usualFuseA(l, w.v.c.NominalAt(b.A)))
-			limit = math.Min(limit, l.MostFuseA.Or(math.Inf(1)))
+		if l := x.Load.Load; l != nil && l.MostFuseA.Given() && w.isNearest(b, x) {
+			limit = math.Min(limit, l.MostFuseA.Value)
 		}
 	}
 	ok := make([]bool, len(s.fuses))

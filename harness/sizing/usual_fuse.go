@@ -19,9 +19,13 @@ func usualFuseA(l *design.Load, systemV float64) float64 {
 	return math.Min(l.Type.Fuse.RatingA*l.Type.RatedV/systemV, l.MostFuseA.Or(math.Inf(1)))
 }
 
-// underUsual are the fuses chosen here that are smaller than the makers of what is right behind them fit.
+// underUsual are the fuses chosen here that are smaller than the makers of what is right behind them fit. Afloat one
+// that breaks the short only since it is small has no larger of its type, and of another nothing is gained.
 func (s *search) underUsual(v *verdict) (list []*finding.Finding) {
 	for _, b := range s.chosenFuses(v) {
+		if f := v.protection.Find(b); f != nil && s.d.Practice.Afloat && f.FaultA > b.Fuse.Type.BreakingAt(v.c.NominalAt(b.A)) {
+			continue
+		}
 		for _, x := range v.c.BelowBranch(b).Loads {
 			least := usualFuseA(x.Load.Load, v.c.NominalAt(b.A))
 			if !(b.Fuse.Rating.RatingA < least) || nearestFuse(v.c, x) != b {
