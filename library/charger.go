@@ -1,5 +1,7 @@
 package library
 
+import "cmp"
+
 // ChargerType is a charger of a battery: one that another battery feeds, a solar panel's
 // controller, or one on shore power; or a converter that feeds loads of a lower voltage. Volts are at 25 °C.
 type ChargerType struct {
@@ -51,9 +53,9 @@ func (t *ChargerType) SystemV() float64 {
 func (l *Library) Charger(name string) *ChargerType { return find(l.Chargers, name, chargerNames) }
 
 // ChargerFor is Charger for a system voltage: the charger of that name, or the member of its
-// family for that voltage.
+// family, which may be named too, for that voltage.
 func (l *Library) ChargerFor(name string, systemV float64) *ChargerType {
-	t := l.Charger(name)
+	t := cmp.Or(l.Charger(name), find(l.Chargers, name, func(t *ChargerType) (string, []string) { return t.Family, nil }))
 	if t == nil || fold(name) == fold(t.Name) || t.SystemV() == systemV {
 		return t
 	}

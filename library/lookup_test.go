@@ -97,6 +97,7 @@ func TestRelayFormFor(t *testing.T) {
 		{"ISO 7588 mini", 24, "mini changeover 24 V"},
 		{"mini make 12 V", 24, "mini make 12 V"}, // named outright: the mismatch is to be reported
 		{"mini make", 48, "mini make 12 V"},      // no such coil in the family
+		{"voltage-sensing relay 140 A", 24, "voltage-sensing relay 140 A 24 V"}, {"voltage-sensing relay 140 A", 12, "voltage-sensing relay 140 A 12 V"},
 	} {
 		if f := lib.RelayFormFor(c.name, c.systemV); f == nil || f.Name != c.want {
 			t.Errorf("%s at %g V: got %+v, want %s", c.name, c.systemV, f, c.want)
@@ -104,6 +105,21 @@ func TestRelayFormFor(t *testing.T) {
 	}
 	if lib.RelayFormFor("mono", 12) != nil {
 		t.Error("an unknown form was found")
+	}
+}
+
+func TestChargerFor(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		systemV float64
+		want    string
+	}{
+		{"DC-DC charger 30 A", 12, "DC-DC charger 30 A 12 V"}, {"DC-DC charger 30 A", 24, "DC-DC charger 30 A 24 V"},
+		{"DC-DC charger 15 A", 24, "DC-DC charger 15 A 24 V"}, {"DC-DC charger 15 A", 12, "DC-DC charger 15 A 24 V"}, // none for 12 V: to be reported
+	} {
+		if x := Default().ChargerFor(c.name, c.systemV); x == nil || x.Name != c.want {
+			t.Errorf("%s at %g V: got %+v, want %s", c.name, c.systemV, x, c.want)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package library
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -10,12 +11,12 @@ func (l *Library) RelayForm(name string) *RelayForm {
 	return find(l.RelayForms, name, relayNames)
 }
 
-// RelayFormFor finds a relay form for a system voltage: the form of that name,
+// RelayFormFor finds a relay form for a system voltage: the form or family of that name,
 // or, when its coil is for another voltage, the member of its family whose
 // coil fits. When the family has none, the named form itself comes back, so
 // that the mismatch can be reported; nil when no form has the name.
 func (l *Library) RelayFormFor(name string, systemV float64) *RelayForm {
-	f := l.RelayForm(name)
+	f := cmp.Or(l.RelayForm(name), find(l.RelayForms, name, func(f *RelayForm) (string, []string) { return f.Family, nil }))
 	if f == nil || fold(name) == fold(f.Name) || math.Abs(f.CoilV-systemV) < 0.5 {
 		return f
 	}
