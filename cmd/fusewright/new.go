@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -98,7 +99,7 @@ func (c *newCmd) ask(q *questions) error {
 	}
 	for _, x := range []string{"second", "solar", "engine", "tap"} {
 		if flags[x] != "" {
-			return fmt.Errorf("--%s is not asked of a %s", x, q.got.Vehicle)
+			return fmt.Errorf("--%s is not asked of a %s (expected --vehicle %s)", x, q.got.Vehicle, wording.Or(askedOf(x)))
 		}
 	}
 	if q.got.Lengths = c.Length; len(c.Length) > 0 || !c.Ask {
@@ -108,6 +109,13 @@ func (c *newCmd) ask(q *questions) error {
 		x.Put(&q.got, q.answer(x, ""))
 	}
 	return nil
+}
+
+// askedOf are the kinds of vehicle of which a question is asked.
+func askedOf(question string) []string {
+	return slices.DeleteFunc(starter.Vehicles(), func(vehicle string) bool {
+		return !slices.ContainsFunc(starter.Questions(vehicle), func(x starter.Question) bool { return x.Name == question })
+	})
 }
 
 // asItStands says what is wrong with a new design: accessories may be more than

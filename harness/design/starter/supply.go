@@ -73,7 +73,9 @@ func (w *writer) chooseSolar() error {
 	if err != nil {
 		return fmt.Errorf("solar panels: %w", err)
 	}
-	w.solar = power
+	if watts, _ := quantity.Parse(power, quantity.Power); watts != 0 { // of 0 W there are none
+		w.solar = power
+	}
 	return nil
 }
 
