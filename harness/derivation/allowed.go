@@ -18,7 +18,7 @@ func text0(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // allowed is what a wire may carry where it is laid.
 func (b *book) allowed(w *circuit.Wire) *value {
-	l := &b.set.Model.Wires[w.Index]
+	l := &b.set().Model.Wires[w.Index]
 	label := "may be carried by " + w.Number
 	if !l.Known {
 		return solved(label, amps, 0, "not known: the library has no diameters for it")

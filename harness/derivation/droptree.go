@@ -12,8 +12,8 @@ import (
 
 // worstDrop is the worst drop of a load over the situations in which it is on.
 func (b *book) worstDrop(load *circuit.Branch) (corner.Value, int) {
-	return b.set.WorstIn(1, corner.AtWorst, func(i int) bool { return b.set.Solution(i).LoadOn[load.Index] },
-		func(i int) corner.Value { return b.set.Drop(i, load) })
+	return b.set().WorstIn(1, corner.AtWorst, func(i int) bool { return b.set().Solution(i).LoadOn[load.Index] },
+		func(i int) corner.Value { return b.set().Drop(i, load) })
 }
 
 // dropTree explains what a load's circuit loses at its worst.

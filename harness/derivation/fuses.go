@@ -23,14 +23,14 @@ func ofFuse(b *circuit.Branch) *Tree { return &Tree{File: b.Fuse.Pos.File, Line:
 // bears is what a fuse carries for good where it stands.
 func (b *book) bears(br *circuit.Branch, v *view) *value {
 	rating := b.rating(br)
-	bearsA := corner.FuseBearsA(b.d, br, v.set.In(v.state).AboveK)
+	bearsA := corner.FuseBearsA(b.d, br, v.set().In(v.state).AboveK)
 	share := &value{}
 	if b.d.Practice != nil && b.d.Practice.FuseLoadShare > 0 {
 		share = row("of the rating, for good", percent, b.d.Practice.FuseLoadShare, b.d.Practice.Source["load share of fuse"])
 	} else {
 		share = exactly("of the rating", percent, 1)
 	}
-	dev := br.Device(v.set.In(v.state).AboveK)
+	dev := br.Device(v.set().In(v.state).AboveK)
 	if maker, known := dev.Share(); known {
 		hot := v.makersShare(br, dev, maker)
 		share = of("of the rating, for good", percent, math.Min(share.v, maker), "smaller of {} and {}", share, hot)
@@ -85,15 +85,15 @@ func (b *book) ratingTree(br *circuit.Branch) *Tree {
 
 // guards says what a fuse protects.
 func (b *book) guards(br *circuit.Branch) string {
-	f := b.r.Protection.Find(br)
+	f := b.r.Guarded().Find(br)
 	if f == nil || len(f.Wires) == 0 {
 		return "It protects no wire of its own."
 	}
 	least := f.Wires[0].Wire
 	for _, w := range f.Wires {
-		if b.set.Model.Wires[w.Wire.Index].AllowedA < b.set.Model.Wires[least.Index].AllowedA {
+		if b.set().Model.Wires[w.Wire.Index].AllowedA < b.set().Model.Wires[least.Index].AllowedA {
 			least = w.Wire
 		}
 	}
-	return fmt.Sprintf("The weakest wire that it protects, %s, may carry %s.", least.Number, quantity.Format(b.set.Model.Wires[least.Index].AllowedA, quantity.Current))
+	return fmt.Sprintf("The weakest wire that it protects, %s, may carry %s.", least.Number, quantity.Format(b.set().Model.Wires[least.Index].AllowedA, quantity.Current))
 }

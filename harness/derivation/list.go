@@ -65,7 +65,7 @@ func (b *book) also(what string) (names []string) {
 // leastAt is the situation with the engine at a speed in which least is to spare.
 func (b *book) leastAt(speed string) (least *budget.Line) {
 	at := map[string]float64{"idle": b.d.Charging.IdleRPM.Value, "cruise": b.d.Charging.CruiseRPM.Value}[speed]
-	for _, l := range b.r.Budget.Lines {
+	for _, l := range b.r.Balanced().Lines {
 		if l.Usable && at > 0 && l.Situation.EngineRPM == at && (least == nil || l.SpareA < least.SpareA) {
 			least = l
 		}
@@ -78,7 +78,7 @@ func (b *book) addWire(w *circuit.Wire, add func(string, func(*book) *Tree)) {
 	if worst, in := b.worstAmps(w.Branch); in >= 0 && worst.Corner > traceA {
 		carries = true
 	}
-	if b.set.Model.Wires[w.Index].Known {
+	if b.set().Model.Wires[w.Index].Known {
 		add("allowed current of "+w.Number, func(b *book) *Tree { return b.allowedTree(w) })
 	}
 	if carries {
@@ -100,24 +100,24 @@ func (b *book) addFuse(br *circuit.Branch, add func(string, func(*book) *Tree)) 
 	if worst, in := b.worstAmps(br); in >= 0 && worst.Corner > traceA {
 		add("resistance of "+br.Fuse.Ref, func(b *book) *Tree { return b.ohmTree(br, ofFuse(br), fuseWords(br)) })
 	}
-	if sh, _ := b.slowest(br); sh != nil {
+	if b.latest(br) != nil {
 		add("time to open of "+br.Fuse.Ref, func(b *book) *Tree { return b.openTree(br) })
 	}
 	add("rating of "+br.Fuse.Ref, func(b *book) *Tree { return b.ratingTree(br) })
 }
 
 func (b *book) addSituations(add func(string, func(*book) *Tree)) {
-	for _, l := range b.r.Budget.Lines {
+	for _, l := range b.r.Balanced().Lines {
 		if l.Usable && l.Situation.EngineRPM > 0 && b.d.Charging.Present() {
 			add("spare "+during(l.Situation.Name), func(b *book) *Tree { return b.spareTree(l) })
 		}
 	}
-	for _, l := range slices.Concat(b.r.Budget.Lines, b.r.Budget.KeyOff) {
+	for _, l := range slices.Concat(b.r.Balanced().Lines, b.r.Balanced().KeyOff) {
 		if l.Usable {
 			b.addHours(l, add)
 		}
 	}
-	if days := b.r.Budget.StandbyDays; b.r.Budget.Left != nil && !math.IsInf(days, 1) && !math.IsNaN(days) {
+	if days := b.r.Balanced().StandbyDays; b.r.Balanced().Left != nil && !math.IsInf(days, 1) && !math.IsNaN(days) {
 		add("days parked", func(b *book) *Tree { return b.daysTree() })
 	}
 }

@@ -20,7 +20,7 @@ func wireWords(w *circuit.Wire) string {
 
 // worstAmps is the greatest current of a branch.
 func (b *book) worstAmps(br *circuit.Branch) (corner.Value, int) {
-	return b.set.WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set.Amps(i, br) })
+	return b.set().WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set().Amps(i, br) })
 }
 
 func (t *Tree) in(v *view) {
@@ -74,10 +74,10 @@ func (b *book) ampsTree(br *circuit.Branch, t *Tree, name string) *Tree {
 
 // hotTree explains how hot a wire gets.
 func (b *book) hotTree(w *circuit.Wire) *Tree {
-	worst, at := b.set.WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set.WireC(i, w) })
+	worst, at := b.set().WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set().WireC(i, w) })
 	t, v := ofWire(w), b.view(max(at, 0), worst.At)
 	t.in(v)
-	limit := b.limitC(w, &b.set.Model.Wires[w.Index])
+	limit := b.limitC(w, &b.set().Model.Wires[w.Index])
 	limit.label = "conductor at its limit"
 	t.finish(v.hotC(w), limit)
 	t.Answer = []string{fmt.Sprintf("The conductor of %s gets %s at worst, %s (%s); at nominal %s.", wireWords(w), t.Root.Value, during(t.Situation), t.State,
@@ -89,13 +89,13 @@ func (b *book) hotTree(w *circuit.Wire) *Tree {
 // allowedTree explains what a wire may carry.
 func (b *book) allowedTree(w *circuit.Wire) *Tree {
 	t := ofWire(w)
-	l := &b.set.Model.Wires[w.Index]
+	l := &b.set().Model.Wires[w.Index]
 	worst, at := b.worstAmps(w.Branch)
 	t.finish(b.allowed(w), nil)
 	carries := "It carries nothing in any situation."
 	if at >= 0 && worst.Corner > traceA {
 		carries = fmt.Sprintf("It carries %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Current),
-			quantity.Format(worst.Corner, quantity.Current), during(b.set.Solution(at).Situation.Name))
+			quantity.Format(worst.Corner, quantity.Current), during(b.set().Solution(at).Situation.Name))
 	}
 	t.Answer = []string{fmt.Sprintf("%s may carry %s where it lies; the %s governs.", wireWords(w), t.Root.Value, l.Governs), carries}
 	if l.Pulse.Gain > 1 {
