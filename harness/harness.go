@@ -56,7 +56,7 @@ type Review struct {
 func Assess(d *design.Design) (*Review, error) {
 	r, err := Open(d)
 	if err == nil {
-		r.assess()
+		r.Judged()
 	}
 	return r, err
 }
@@ -91,17 +91,9 @@ func open(d *design.Design, rater *conductor.Rater) (*Review, error) {
 func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	r, err := open(d, rater)
 	if err == nil {
-		r.assess()
+		r.Judged()
 	}
 	return r, err
-}
-
-func (r *Review) assess() {
-	var faults sync.WaitGroup
-	faults.Go(func() { r.Faulted() })
-	r.Balanced()
-	faults.Wait()
-	r.Judged()
 }
 
 // Solved are the situations at nominal and at their worst corners.
@@ -139,10 +131,13 @@ func (r *Review) Guarded() *protection.Study {
 	return r.Protection
 }
 
-// Judged are the findings.
+// Judged are the findings, behind which stands every other stage.
 func (r *Review) Judged() []*finding.Finding {
 	if r.Cranking == nil {
+		var faults sync.WaitGroup
+		faults.Go(func() { r.Faulted() })
 		r.Balanced()
+		faults.Wait()
 		r.Guarded()
 		r.Cranking = cranking.Compute(r.Circuit)
 		in := &rules.Input{Circuit: r.Circuit, Solutions: r.Solutions, Budget: r.Budget,

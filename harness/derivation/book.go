@@ -21,7 +21,9 @@ type book struct {
 	plan  *solve.Plan
 	views map[viewKey]*view
 	last  map[*circuit.Branch]fault.Latest // see latest
-	rated map[*circuit.Branch]*value // see ratedV
+
+	called map[string][]string        // see names
+	rated  map[*circuit.Branch]*value // see ratedV
 }
 
 func newBook(r *harness.Review) *book {

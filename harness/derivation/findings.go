@@ -402,8 +402,6 @@ func (b *book) numbered() (list []*finding.Finding) {
 	return list
 }
 
-func (b *book) addFindings(add func(string, func(*book) *Tree)) {
-	for _, f := range b.numbered() {
-		add("finding "+strconv.Itoa(f.Number), func(b *book) *Tree { return b.findingTree(f) })
-	}
+func (b *book) ofFinding(f *finding.Finding) Asked {
+	return Asked{What: "finding " + strconv.Itoa(f.Number), make: func() *Tree { return b.findingTree(f) }}
 }

@@ -103,7 +103,7 @@ func (v *view) alongWire(sh *fault.Short) *value {
 
 // sameOhm is more than relay coils, and what keeps the source's side of the network definite,
 // take off a resistance beside which they lie.
-const sameOhm = 1e-3
+const sameOhm = 5e-3
 
 // besideIt adds to a sum of resistances what lies beside them.
 func besideIt(x *value, total float64) *value {
