@@ -206,11 +206,7 @@ func (v *view) average(l *design.Load, share float64) *value {
 	lasts := budget.LastsS(v.d, v.sol.Situation)
 	switch {
 	case l.OnForS.Given() && math.Abs(l.OnForS.Value/lasts-share) < 1e-12:
-		for1 := given("is on for", seconds, l.OnForS)
-		if l.OnForS.Pos.Line == 0 && l.Type != nil {
-			for1 = row("is on for, "+l.Type.Name, seconds, l.OnForS.Value, l.Type.Source)
-		}
-		return of("share of the time", plain, share, "{} ÷ {}", for1, assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
+		return of("share of the time", plain, share, "{} ÷ {}", onFor(l), assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
 	case l.Duty.Pos.Line > 0:
 		return given("share of the time", percent, l.Duty)
 	case l.Type != nil && l.Type.Duty == share:

@@ -243,7 +243,7 @@ func TestEveryFigureHolds(t *testing.T) {
 		for _, name := range derivation.Names(r) {
 			tree := of(t, r, name)
 			figures++
-			for _, s := range []*derivation.Step{tree.Root, tree.Limit} {
+			for _, s := range append([]*derivation.Step{tree.Root, tree.Limit}, tree.Also...) {
 				if off := offIn(s); off != nil {
 					t.Errorf("%s, %s: %s  %s = %s", file, name, off.Value, off.Label, off.Formula)
 				}

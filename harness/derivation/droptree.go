@@ -39,6 +39,7 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	t.Next = []string{fmt.Sprintf("why \"limit of %s\"", load.Part.Name)}
 	if w := v.worstWire(load); w != nil {
 		t.Next = append(t.Next, fmt.Sprintf("why \"resistance of %s\"", w.Number))
+		t.Notes = append(t.Notes, noteLengths(w)...)
 	}
 	t.Next = append(t.Next, "explain voltage-drop")
 	return t

@@ -77,7 +77,7 @@ func (v *view) aloneA(w *circuit.Wire, l *warm.Laid, h warm.Heat) *value {
 		good := solved("the current for good that heats as much", amps, h.ForGoodA, "it is on for a time: settled cycles of on and off")
 		if p := l.Pulse; p.Gain > 1 && p.SteadyA == 0 {
 			good = of("the current for good that heats as much", amps, h.ForGoodA, "{} ÷ {}", x,
-				solved("gain by its time on", plain, p.Gain, "settled cycles of on and off, heat stored by the wire"))
+				v.gain(l))
 		}
 		from[0] = good
 	}

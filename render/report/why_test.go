@@ -241,8 +241,8 @@ func eval(e ast.Expr) (float64, error) {
 	case *ast.BasicLit:
 		return strconv.ParseFloat(x.Value, 64)
 	case *ast.Ident:
-		if x.Name == "pi" {
-			return math.Pi, nil
+		if v, ok := map[string]float64{"pi": math.Pi, "e": math.E}[x.Name]; ok {
+			return v, nil
 		}
 	case *ast.ParenExpr:
 		return eval(x.X)
