@@ -203,8 +203,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way
 	var w worst
 	for _, file := range files {
-		src := built.File(t, file)
-		c := built.Circuit(t, src)
+		c := built.Circuit(t, built.File(t, file))
 		d := c.Design
 		for i, s := range d.Situations {
 			name := fmt.Sprintf("%s-%d", strings.TrimSuffix(filepath.Base(file), ".yaml"), i)

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/proof/built"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/reviewed"
 	"fusewright/harness/study/fault"
@@ -22,8 +21,7 @@ func TestBreakingIsOneAnswer(t *testing.T) {
 	}
 	named := 0
 	for _, file := range files {
-		src := built.File(t, file)
-		r := reviewed.Of(t, src)
+		r := reviewed.File(t, file)
 		check, study := map[string]bool{}, map[string]bool{}
 		for _, f := range r.Findings {
 			if f.Rule == "fuse-breaking-capacity" {

@@ -15,8 +15,7 @@ import (
 
 func demo(t testing.TB, name string) *circuit.Circuit {
 	t.Helper()
-	src := built.File(t, "../../../designs/"+name)
-	c := built.Circuit(t, src)
+	c := built.Circuit(t, built.File(t, "../../../designs/"+name))
 	return c
 }
 
