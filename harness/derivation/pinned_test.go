@@ -53,3 +53,17 @@ func TestOneConstant(t *testing.T) {
 		t.Errorf("%g s, want 100 s", got)
 	}
 }
+
+// BenchmarkLongSum gives digits to a sum of hundreds of terms of which a power asks for all that
+// there are.
+func BenchmarkLongSum(b *testing.B) {
+	for b.Loop() {
+		var terms []*value
+		total := 0.0
+		for i := range 333 {
+			x := solved("one", amps, 0.1+0.01*math.Sqrt(float64(i)), "")
+			terms, total = append(terms, x), total+x.v
+		}
+		settle(of("power", plain, math.Pow(total, 6), "{}^6", sum("all", amps, total, terms...)))
+	}
+}
