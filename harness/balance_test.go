@@ -9,8 +9,8 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/ride"
 )
@@ -24,7 +24,7 @@ import (
 func TestOneBalance(t *testing.T) {
 	situations, short := 0, 0
 	for file, src := range balanced(t) {
-		r := reviewed.Of(t, src)
+		r := reviewtest.Of(t, src)
 		d := r.Design
 		if !d.Charging.Present() {
 			continue
@@ -99,7 +99,7 @@ situations:
 func balanced(t *testing.T) map[string][]byte {
 	list := map[string][]byte{"in traffic": []byte(inTraffic), "anchoring": []byte(anchoring)}
 	for _, file := range cleanDesigns(t) {
-		src := built.File(t, file)
+		src := buildtest.File(t, file)
 		list[file] = src
 	}
 	return list

@@ -10,8 +10,8 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
-	"fusewright/harness/proof/built"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/budget"
@@ -53,7 +53,7 @@ func BenchmarkForms(b *testing.B) {
 // stages runs each stage on a design.
 func stages(b *testing.B, name string, src []byte) {
 	read := func() *design.Design {
-		d := built.Design(b, src)
+		d := buildtest.Design(b, src)
 		return d
 	}
 	assess := func(d *design.Design) *harness.Review {
@@ -99,10 +99,10 @@ func stages(b *testing.B, name string, src []byte) {
 // them. It took 0.6 s of processor time for 70 trials (2026-11, two cores of a busy
 // machine).
 func BenchmarkRemedies(b *testing.B) {
-	src := built.File(b, "../designs/reed-skiff.yaml")
+	src := buildtest.File(b, "../designs/reed-skiff.yaml")
 	b.ReportAllocs()
 	for b.Loop() {
-		r := reviewed.Of(b, src)
+		r := reviewtest.Of(b, src)
 		b.ReportMetric(float64(r.Remedies().Trials), "trials/op")
 	}
 }

@@ -9,7 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
@@ -17,7 +17,7 @@ import (
 
 func read(t testing.TB, src string) *design.Design {
 	t.Helper()
-	d := built.Design(t, src)
+	d := buildtest.Design(t, src)
 	return d
 }
 

@@ -6,13 +6,13 @@ import (
 
 	"fusewright/harness/network/solve"
 	"fusewright/harness/proof/example"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/reviewtest"
 )
 
 // TestRelaysThatStayAreSolved: what a latch and an off delay feed, by situation. Each lamp
 // is of 5 W at 12 V, 2.4 times as many ohms as volts: some 0.4 A on the battery.
 func TestRelaysThatStayAreSolved(t *testing.T) {
-	r := reviewed.Of(t, example.Design(`
+	r := reviewtest.Of(t, example.Design(`
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
   pilot: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}

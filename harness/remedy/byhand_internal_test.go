@@ -10,7 +10,7 @@ import (
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
@@ -176,7 +176,7 @@ func TestByHandOthers(t *testing.T) {
 // testerOf is a tester of an example's sections.
 func testerOf(t *testing.T, sections string) *tester {
 	t.Helper()
-	c := built.Circuit(t, example.Design(sections))
+	c := buildtest.Circuit(t, example.Design(sections))
 	d := c.Design
 	return newTester(&Input{Design: d, Circuit: c, Amps: func(*circuit.Branch) float64 { return 1 }})
 }

@@ -10,8 +10,8 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/proof/built"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
@@ -29,8 +29,8 @@ func TestLeavesTheDesign(t *testing.T) {
 		if i%3 != 0 { // a third of them, for time
 			continue
 		}
-		src := built.File(t, file)
-		r, fresh := reviewed.Of(t, src), reviewed.Of(t, src)
+		src := buildtest.File(t, file)
+		r, fresh := reviewtest.Of(t, src), reviewtest.Of(t, src)
 		p := r.Remedies()
 		again, err := harness.Assess(r.Design)
 		if err != nil {
@@ -133,7 +133,7 @@ func TestRemedies(t *testing.T) {
 			"{}", "suppressed by: resistor", "relay-coil-voltage", "k", "mini make 12 V", "mini make 24 V"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			r := reviewed.Of(t, bytes.Replace(lampWith(c.fuse, c.feed, c.coil), []byte("form: mini make,"), []byte("form: "+cmp.Or(c.form, "mini make")+","), 1))
+			r := reviewtest.Of(t, bytes.Replace(lampWith(c.fuse, c.feed, c.coil), []byte("form: mini make,"), []byte("form: "+cmp.Or(c.form, "mini make")+","), 1))
 			p := r.Remedies()
 			for _, cause := range p.Causes {
 				for _, f := range cause.Findings {
@@ -167,9 +167,9 @@ func TestUntried(t *testing.T) {
 		{"relay-on-the-header-bracket", "insulation-class", false},
 		{"grips-on-the-glovebox-feed", "tap-over-spare", true},
 	} {
-		src := built.File(t, "../../testdata/corpus/fault/"+x.file+".yaml")
+		src := buildtest.File(t, "../../testdata/corpus/fault/"+x.file+".yaml")
 		seen := false
-		for _, c := range reviewed.Of(t, src).Remedies().Causes {
+		for _, c := range reviewtest.Of(t, src).Remedies().Causes {
 			if c.Findings[0].Rule != x.rule {
 				continue
 			}

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -242,7 +242,7 @@ func opened(tb testing.TB, wires int) *design.Design {
 
 func openedSeed(tb testing.TB, wires int, seed int64) *design.Design {
 	tb.Helper()
-	d := built.Design(tb, synth.YAML(wires, seed))
+	d := buildtest.Design(tb, synth.YAML(wires, seed))
 	reopen(d)
 	return d
 }
@@ -317,7 +317,7 @@ func BenchmarkExplain(b *testing.B) {
 
 // BenchmarkNothingOpen is what sizing costs a design that gives everything.
 func BenchmarkNothingOpen(b *testing.B) {
-	d := built.Design(b, synth.YAML(40, 1))
+	d := buildtest.Design(b, synth.YAML(40, 1))
 	for b.Loop() {
 		if p, err := Complete(d); p != nil || err != nil {
 			b.Fatal("the synthetic harness leaves something open", err)

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/fuzztest"
 
 	"github.com/google/go-cmp/cmp"
@@ -157,7 +157,7 @@ func TestTidyWindowsLines(t *testing.T) {
 		t.Fatalf("no designs: %v", err)
 	}
 	for _, file := range files {
-		src := built.File(t, file)
+		src := buildtest.File(t, file)
 		want, err := Tidy(src)
 		if err != nil {
 			t.Fatal(err)
@@ -241,7 +241,7 @@ func FuzzTidy(f *testing.F) {
 			f.Fatalf("no seeds in %s: %v", pattern, err)
 		}
 		for _, file := range files {
-			src := built.File(f, file)
+			src := buildtest.File(f, file)
 			f.Add(src)
 		}
 	}
@@ -258,7 +258,7 @@ func FuzzTidy(f *testing.F) {
 				}
 				return
 			}
-			now := built.Design(t, out)
+			now := buildtest.Design(t, out)
 			sameDesign(t, was, now)
 			again, err := Tidy(out)
 			if err != nil || string(again) != string(out) {
@@ -342,7 +342,7 @@ func TestRough(t *testing.T) {
 	tried, read := 0, 0
 	for seed := range uint64(10) {
 		for _, file := range files {
-			src := built.File(t, file)
+			src := buildtest.File(t, file)
 			text := rough(string(src), rand.New(rand.NewPCG(seed, 1)))
 			tried++
 			was, err := design.Read("x.yaml", []byte(text), nil)
@@ -354,7 +354,7 @@ func TestRough(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s, seed %d: %v", file, seed, err)
 			}
-			now := built.Design(t, out)
+			now := buildtest.Design(t, out)
 			sameDesign(t, was, now)
 			again, err := Tidy(out)
 			if err != nil || string(again) != string(out) {

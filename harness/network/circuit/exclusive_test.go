@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 // apart is a fuse above a switch for day or night, a two-pole switch for left, off or right, a relay that changes over between
@@ -58,7 +58,7 @@ func TestAtOnce(t *testing.T) {
 		if strings.Contains(tt.to, "big:") {
 			src = strings.Replace(src, "  horn:", "  siren: {current: 10 A, fed by: big, returns to: battery negative, at: box}\n  horn:", 1)
 		}
-		c := built.Circuit(t, src)
+		c := buildtest.Circuit(t, src)
 		below := c.Below(named(t, c, "f").Terminal("out").Node)
 		var got []string
 		for _, b := range c.Exclusive().AtOnce(slices.Concat(below.Loads, below.Coils)) {

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 )
 
@@ -24,7 +24,7 @@ func TestAloneByHand(t *testing.T) {
 		{"two feeds", "[one, other]", "tail lamp", []string{"many, tail lamp through one alone", "many, tail lamp through other alone"}},
 		{"one feed", "one", "tail lamp", nil},
 	} {
-		net := built.Circuit(t, example.Design(strings.NewReplacer("FEED", c.feed, "ON", c.on).Replace(two)))
+		net := buildtest.Circuit(t, example.Design(strings.NewReplacer("FEED", c.feed, "ON", c.on).Replace(two)))
 		var got []string
 		for _, s := range net.Alone() {
 			got = append(got, s.Name)

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 // The fuses above one are listed nearest first, and of parallel feeds in the order
@@ -27,7 +27,7 @@ loads:
   lamp: {power: 5 W, behaves: resistor, at: a, fed by: lamp, returns to: battery negative}
 `
 	for _, feeds := range []string{"left, right", "right, left"} {
-		c := built.Circuit(t, strings.ReplaceAll(strings.Replace(text, "FEEDS", feeds, 1), "  lamp: {power", "  glow: {power"))
+		c := buildtest.Circuit(t, strings.ReplaceAll(strings.Replace(text, "FEEDS", feeds, 1), "  lamp: {power", "  glow: {power"))
 		var got []string
 		for _, b := range c.Branches {
 			if b.Kind == circuit.FuseBranch && b.Part.Name == "lamp" {

@@ -8,7 +8,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -102,8 +102,8 @@ func TestLabelsStay(t *testing.T) {
 	}
 	for _, file := range files {
 		t.Run(filepath.Base(file), func(t *testing.T) {
-			src := built.File(t, file)
-			d := built.Design(t, string(src))
+			src := buildtest.File(t, file)
+			d := buildtest.Design(t, string(src))
 			whole := mustBuild(t, d)
 			d.Numbers = design.Numbers{Revision: d.Revision, List: whole.Labels()}
 			was := labels(whole)
@@ -147,7 +147,7 @@ func mustBuild(t *testing.T, d *design.Design) *circuit.Circuit {
 
 // Each mistake is said at its line, all in one run.
 func TestHeldLabelsMistakes(t *testing.T) {
-	d := built.Design(t, start+`fuses: {main: {type: blade C, rating: 5 A, at: a, fed by: battery}}
+	d := buildtest.Design(t, start+`fuses: {main: {type: blade C, rating: 5 A, at: a, fed by: battery}}
 numbers:
   F2: main
   F3: Main
@@ -170,7 +170,7 @@ numbers:
 // A wire that was the only one of its role is no longer told by that when a second comes:
 // the label may be on either.
 func TestHeldLabelOfTwo(t *testing.T) {
-	d := built.Design(t, start+`fuses:
+	d := buildtest.Design(t, start+`fuses:
   main: {type: blade C, rating: 5 A, at: a, fed by: battery}
   spare: {type: blade C, rating: 5 A, at: a, fed by: battery}
 loads:

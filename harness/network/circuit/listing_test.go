@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -19,13 +19,13 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // read reads a design and makes its circuit.
 func read(t testing.TB, name string) *circuit.Circuit {
 	t.Helper()
-	src := built.File(t, name)
+	src := buildtest.File(t, name)
 	return build(t, name, string(src))
 }
 
 func build(t testing.TB, name, src string) *circuit.Circuit {
 	t.Helper()
-	c := built.Circuit(t, src)
+	c := buildtest.Circuit(t, src)
 	return c
 }
 
@@ -39,7 +39,7 @@ func TestListing(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	want := built.File(t, golden)
+	want := buildtest.File(t, golden)
 	if diff := cmp.Diff(string(want), got); diff != "" {
 		t.Errorf("listing differs (-want +got):\n%s", diff)
 	}

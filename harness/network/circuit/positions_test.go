@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 const lights = `fusewright: 1
@@ -52,7 +52,7 @@ func TestPositions(t *testing.T) {
 		{"everything: no position is asked for", "{on: all, switches: {lights: anchor}}", "anchor", "manual", "S1:stern S3:manual", ""},
 	}
 	for _, tt := range tests {
-		c := built.Circuit(t, strings.Replace(lights, "SITUATION", tt.situation, 1))
+		c := buildtest.Circuit(t, strings.Replace(lights, "SITUATION", tt.situation, 1))
 		d := c.Design
 		at, unmet := circuit.Positions(c, d.Situations[0])
 		if at[d.Switches[0]] != tt.lights || at[d.Switches[2]] != tt.pump {
@@ -81,7 +81,7 @@ func TestPositions(t *testing.T) {
 // Without situations of the design each position that gives something is looked at.
 func TestPositionsAreDerived(t *testing.T) {
 	text, _, _ := strings.Cut(lights, "situations:")
-	d := built.Design(t, text)
+	d := buildtest.Design(t, text)
 	var names []string
 	for _, s := range d.Situations {
 		names = append(names, s.Name)

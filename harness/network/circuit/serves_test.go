@@ -3,7 +3,7 @@ package circuit_test
 import (
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 const servingDesign = `fusewright: 1
@@ -31,7 +31,7 @@ situations:
 // What is charged through a fuse uses it as what draws does, and so does what charges through it: the fuse
 // of the charging system's cable is no idle one. Those at the outputs of chargers are fed by them alone.
 func TestServes(t *testing.T) {
-	c := built.Circuit(t, servingDesign)
+	c := buildtest.Circuit(t, servingDesign)
 	for name, want := range map[string]struct {
 		serves, idle bool
 		charger      string

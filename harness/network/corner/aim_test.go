@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/corner"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 // TestDropAim: what the load or its type says; else 4 % for what is on for long, 3 % for constant power from 25 A, none
@@ -30,7 +30,7 @@ func TestDropAim(t *testing.T) {
 		"type: compressor fridge, drop aim: 1 %":                      0.01,
 		"current: 26 A, behaves: resistor, every: 1 h, on for: 1 min": math.Inf(1),
 	} {
-		c := built.Circuit(t, fmt.Sprintf(`fusewright: 1
+		c := buildtest.Circuit(t, fmt.Sprintf(`fusewright: 1
 title: aim
 system: 12 V
 practice: off-road

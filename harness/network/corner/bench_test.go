@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/corner"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -14,7 +14,7 @@ import (
 func BenchmarkCorners(b *testing.B) {
 	for _, wires := range []int{40, 1000, 10_000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			c := built.Circuit(b, synth.YAML(wires, 1))
+			c := buildtest.Circuit(b, synth.YAML(wires, 1))
 			b.ReportAllocs()
 			for b.Loop() {
 				corner.Compute(c)

@@ -7,7 +7,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 const cableDesign = `fusewright: 1
@@ -39,7 +39,7 @@ func TestChargingCable(t *testing.T) {
 		{"machine", "80 A", false, true},
 	} {
 		text := strings.NewReplacer("SENSES", k.senses, "LOAD", k.load).Replace(cableDesign)
-		c := built.Circuit(t, text)
+		c := buildtest.Circuit(t, text)
 		d := c.Design
 		s := solve.Solve(c, d.Situations[0], solve.Options{})
 		name := k.senses + ", " + k.load
@@ -76,7 +76,7 @@ func TestChargingCable(t *testing.T) {
 // TestChargingCableOpen: a broken cable leaves the battery alone, and the machine at rest beside it.
 func TestChargingCableOpen(t *testing.T) {
 	text := strings.NewReplacer("SENSES", "battery", "LOAD", "40 A").Replace(cableDesign)
-	c := built.Circuit(t, text)
+	c := buildtest.Circuit(t, text)
 	d := c.Design
 	cable := c.PartOf(&d.Charging).Terminal("B+").Node.FedBy()[0]
 	s := solve.Solve(c, d.Situations[0], solve.Options{Changes: []solve.Change{solve.OpenBranch(cable)}})

@@ -7,7 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/solvetest"
 	"fusewright/harness/proof/synth"
 )
@@ -69,13 +69,13 @@ func TestLocalEqualsWhole(t *testing.T) {
 		chance.opens(t, "network", c, sit)
 	}
 	for seed := range int64(60) {
-		c := built.Circuit(t, synth.Random(seed))
+		c := buildtest.Circuit(t, synth.Random(seed))
 		for _, sit := range c.Design.Situations {
 			odd.opens(t, "odd design", c, sit)
 		}
 	}
 	for _, wires := range []int{40, 150, 400} {
-		c := built.Circuit(t, synth.YAML(wires, 2))
+		c := buildtest.Circuit(t, synth.YAML(wires, 2))
 		for _, sit := range c.Design.Situations {
 			real.opens(t, "harness", c, sit)
 		}

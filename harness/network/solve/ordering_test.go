@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -15,7 +15,7 @@ func TestOrderingOfForms(t *testing.T) {
 	for _, form := range synth.Forms {
 		for _, wires := range []int{100, 1000, 5000} {
 			t.Run(fmt.Sprintf("%s/%d", form, wires), func(t *testing.T) {
-				c := built.Circuit(t, form.YAML(wires, 1))
+				c := buildtest.Circuit(t, form.YAML(wires, 1))
 				p := Prepare(c).pattern
 				n, most := len(p.pos), mostAncestors(p)
 				if most > 4*storey {

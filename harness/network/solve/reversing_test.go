@@ -5,14 +5,14 @@ import (
 	"testing"
 
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 // A motor of 120 W at 12 V draws 10 A whatever its voltage: through a contact of 5 mΩ
 // of each relay, 50 mV, either way round. With both coils on, and with none, its ends
 // are at one potential and it stands.
 func TestMotorBetweenRelays(t *testing.T) {
-	c := built.Circuit(t, `fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: a lift on two relays
 system: 12 V
 practice: off-road

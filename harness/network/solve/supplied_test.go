@@ -6,7 +6,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 const suppliedDesign = `fusewright: 1
@@ -28,7 +28,7 @@ situations:
 
 func supplied(t *testing.T) (*circuit.Circuit, *circuit.Part) {
 	t.Helper()
-	c := built.Circuit(t, suppliedDesign)
+	c := buildtest.Circuit(t, suppliedDesign)
 	for _, p := range c.Parts {
 		if p.Output() != nil {
 			return c, p

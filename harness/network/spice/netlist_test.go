@@ -11,7 +11,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/solvetest"
 
 	"github.com/google/go-cmp/cmp"
@@ -46,7 +46,7 @@ func TestNetlistGolden(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	want := built.File(t, golden)
+	want := buildtest.File(t, golden)
 	if diff := cmp.Diff(string(want), got.String()); diff != "" {
 		t.Error(diff)
 	}
@@ -66,7 +66,7 @@ func TestChatteringHasNoNetlist(t *testing.T) {
 // The contact of a relay that latches stands as its last pulse left it: the netlist says so,
 // and a simulator that pulls it by its coil would tell otherwise.
 func TestLatchIsSaid(t *testing.T) {
-	c := built.Circuit(t, `fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: latch
 system: 12 V
 practice: camper

@@ -14,7 +14,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/solvetest"
 	"fusewright/harness/proof/synth"
@@ -203,7 +203,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way
 	var w worst
 	for _, file := range files {
-		c := built.Circuit(t, built.File(t, file))
+		c := buildtest.Circuit(t, buildtest.File(t, file))
 		d := c.Design
 		for i, s := range d.Situations {
 			name := fmt.Sprintf("%s-%d", strings.TrimSuffix(filepath.Base(file), ".yaml"), i)

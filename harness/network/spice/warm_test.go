@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/corner"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
 )
@@ -16,7 +16,7 @@ func TestWarmNetworksAgainstNgspice(t *testing.T) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	var w worst
 	for seed := int64(1); seed <= 4; seed++ {
-		c := built.Circuit(t, synth.YAML(40, seed))
+		c := buildtest.Circuit(t, synth.YAML(40, seed))
 		d := c.Design
 		s := corner.Compute(c)
 		for state, results := range s.Results {

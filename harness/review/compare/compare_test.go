@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design/figure"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 
@@ -73,7 +73,7 @@ func TestReviews(t *testing.T) {
 				t.Fatalf("nothing to replace: %q", test.old)
 			}
 			changed := strings.Replace(lamp, test.old, test.new, 1)
-			c := compare.Reviews(reviewed.Of(t, lamp), reviewed.Of(t, changed))
+			c := compare.Reviews(reviewtest.Of(t, lamp), reviewtest.Of(t, changed))
 			got := lines(c)
 			for _, want := range test.want {
 				if !containsPrefix(got, want) {
@@ -95,10 +95,10 @@ func TestSameCovers(t *testing.T) {
 		"length: 600 mm}]", "length: 600 mm, cover: braided sleeve}, {from: tray, to: side, length: 900 mm, cover: braided sleeve}]",
 		"loads:\n", "loads:\n  heater: {power: 20 W, behaves: resistor, at: side, fed by: lamp fuse, wire: {size: 16 mm²}, "+
 			"returns to: frame, return wire: {size: 16 mm²}}\n").Replace(lamp)
-	if c := compare.Reviews(reviewed.Of(t, two), reviewed.Of(t, two)); !c.Same() {
+	if c := compare.Reviews(reviewtest.Of(t, two), reviewtest.Of(t, two)); !c.Same() {
 		t.Errorf("compared with itself: %q", lines(c))
 	}
-	got := lines(compare.Reviews(reviewed.Of(t, lamp), reviewed.Of(t, two)))
+	got := lines(compare.Reviews(reviewtest.Of(t, lamp), reviewtest.Of(t, two)))
 	for _, size := range []string{"6 mm", "15 mm"} {
 		if want := "buy added sleeves and conduit: braided sleeve, bundle up to " + size; !containsPrefix(got, want) {
 			t.Errorf("lacks %q: %q", want, got)
@@ -108,8 +108,8 @@ func TestSameCovers(t *testing.T) {
 
 // Compared the other way round, what was added is removed.
 func TestReviewsMirror(t *testing.T) {
-	a := reviewed.Of(t, lamp)
-	b := reviewed.Of(t, strings.Replace(lamp, "rating: 5 A", "rating: 30 A", 1))
+	a := reviewtest.Of(t, lamp)
+	b := reviewtest.Of(t, strings.Replace(lamp, "rating: 5 A", "rating: 30 A", 1))
 	there, back := compare.Reviews(a, b), compare.Reviews(b, a)
 	if len(there.NewFindings()) == 0 || len(back.NewFindings()) != 0 {
 		t.Errorf("new findings: %d there, %d back", len(there.NewFindings()), len(back.NewFindings()))
@@ -125,7 +125,7 @@ func TestOrder(t *testing.T) {
 	text := strings.Replace(lamp, "fuses:\n", "fuses:\n  calm: {type: blade C, rating: 10 A, at: tray, fed by: key, "+
 		"wire: {size: 6 mm², length: 100 mm}}\n", 1)
 	changed := strings.Replace(strings.Replace(text, "rating: 10 A", "rating: 7.5 A", 1), "rating: 5 A", "rating: 7.5 A", 1)
-	c := compare.Reviews(reviewed.Of(t, text), reviewed.Of(t, changed))
+	c := compare.Reviews(reviewtest.Of(t, text), reviewtest.Of(t, changed))
 	if len(c.Fuses) != 2 || c.Fuses[0].Name != "lamp fuse" || c.Fuses[0].Concern <= 0 || c.Fuses[1].Concern >= 0 {
 		t.Errorf("fuses in the order %+v", c.Fuses)
 	}
@@ -215,7 +215,7 @@ func TestWorseFigure(t *testing.T) {
 		old, new string
 		worse    int
 	}{{"thinner", old, thinner, 1}, {"thicker", thinner, old, 0}} {
-		c := compare.Reviews(reviewed.Of(t, tt.old), reviewed.Of(t, tt.new))
+		c := compare.Reviews(reviewtest.Of(t, tt.old), reviewtest.Of(t, tt.new))
 		worse := 0
 		for _, f := range c.Findings {
 			if f.Worse && f.What == compare.Changed && f.New.Rule == "fuse-over-wire" && f.New.Wire == "feed" {
@@ -310,7 +310,7 @@ func TestRenumbered(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			c := compare.Reviews(reviewed.Of(t, tt.old), reviewed.Of(t, tt.new))
+			c := compare.Reviews(reviewtest.Of(t, tt.old), reviewtest.Of(t, tt.new))
 			if diff := cmp.Diff(tt.want, c.Renumbered); diff != "" {
 				t.Errorf("renumbered (-want +got):\n%s", diff)
 			}

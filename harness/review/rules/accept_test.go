@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/review/finding"
 
 	"gopkg.in/yaml.v3"
@@ -18,7 +18,7 @@ import (
 func TestSecondFault(t *testing.T) {
 	planted, tried := 0, 0
 	for _, file := range designFiles(t) {
-		src := built.File(t, file)
+		src := buildtest.File(t, file)
 		done := map[string]bool{}
 		for _, f := range assess(t, file, src) {
 			if done[f.Rule+f.Part] {
@@ -48,7 +48,7 @@ func inSeries(load *yaml.Node) bool {
 // judgeCopy counts the findings of the rule at the copy; none may be accepted.
 func judgeCopy(t *testing.T, file string, text []byte, of *finding.Finding) int {
 	t.Helper()
-	d := built.Design(t, text)
+	d := buildtest.Design(t, text)
 	n := 0
 	for _, f := range check(t, d) {
 		switch {
@@ -124,7 +124,7 @@ func alsoIn(n *yaml.Node, part string) {
 // TestAcceptedFigure walks a wire across the figure that it was accepted at: the
 // entry holds up to a twentieth of the figure, and for what it names only.
 func TestAcceptedFigure(t *testing.T) {
-	src := built.File(t, filepath.Join(casesDir, "acceptance-without-figure.yaml"))
+	src := buildtest.File(t, filepath.Join(casesDir, "acceptance-without-figure.yaml"))
 	// The leads may carry 14.7 A behind 30 A. A twentieth of the 30 A is 1.5 A.
 	for entry, accepted := range map[string]bool{
 		"severity: danger, figure: 30 A of 14.7 A": true,

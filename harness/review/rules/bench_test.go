@@ -6,7 +6,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/budget"
@@ -34,7 +34,7 @@ func BenchmarkReadSolveCheck(b *testing.B) {
 			src := synth.YAML(wires, 1)
 			b.ReportAllocs()
 			for b.Loop() {
-				d := built.Design(b, src)
+				d := buildtest.Design(b, src)
 				if _, err := harness.Assess(d); err != nil {
 					b.Fatal(err)
 				}
@@ -45,7 +45,7 @@ func BenchmarkReadSolveCheck(b *testing.B) {
 
 func input(t testing.TB, src []byte) *rules.Input {
 	t.Helper()
-	c := built.Circuit(t, src)
+	c := buildtest.Circuit(t, src)
 	sols := solve.All(c, solve.Options{})
 	return &rules.Input{Circuit: c, Solutions: sols, Budget: budget.Compute(c, sols)}
 }

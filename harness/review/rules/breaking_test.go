@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/fault"
 )
 
@@ -21,7 +21,7 @@ func TestBreakingIsOneAnswer(t *testing.T) {
 	}
 	named := 0
 	for _, file := range files {
-		r := reviewed.File(t, file)
+		r := reviewtest.File(t, file)
 		check, study := map[string]bool{}, map[string]bool{}
 		for _, f := range r.Findings {
 			if f.Rule == "fuse-breaking-capacity" {

@@ -5,7 +5,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/study/ride"
 )
@@ -13,7 +13,7 @@ import (
 // TestChargedInTheColdEdges: a battery is charged from a tenth of a volt above its voltage at rest, and takes none
 // below the temperature that is its least; at it it does.
 func TestChargedInTheColdEdges(t *testing.T) {
-	d := built.Design(t, example.Design(""))
+	d := buildtest.Design(t, example.Design(""))
 	store := battery.Of(d)
 	for _, c := range []struct {
 		ambientC, aboveV float64

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/reviewtest"
 )
 
 // A fuse in a place without an ambient is judged by a hotter one in the worst case
@@ -33,7 +33,7 @@ situations:
 		"ambient: 40 °C":  "at 40 °C it may carry 6.89 A",
 		"ambient: -10 °C": "",
 	} {
-		r := reviewed.Of(t, strings.Replace(text, "AMBIENT", ambient, 1))
+		r := reviewtest.Of(t, strings.Replace(text, "AMBIENT", ambient, 1))
 		var said string
 		for _, f := range r.Findings {
 			if f.Rule == "fuse-under-load" && f.Part == "fan" {

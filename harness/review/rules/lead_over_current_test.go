@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/warm"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 )
 
@@ -15,7 +15,7 @@ import (
 func TestLeadCurrentByHand(t *testing.T) {
 	const tail = "loads:\n  tail lamp: {power: %.6g W, rated at: %.9g V, behaves: constant power, figure: highest, tolerance: 0 %%, lead: {size: 0.14 mm²}, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame}\n" +
 		"situations:\n  on: {engine: cruise, on: all}\n"
-	c := built.Circuit(t, example.Design(fmt.Sprintf(tail, 5.0, 12.0)))
+	c := buildtest.Circuit(t, example.Design(fmt.Sprintf(tail, 5.0, 12.0)))
 	feed := c.Wires[1]
 	lead := warm.New(c).Lead(feed, 35, 0.14)
 	for _, x := range []struct {

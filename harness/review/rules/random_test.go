@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -14,7 +14,7 @@ import (
 func TestRandomDesigns(t *testing.T) {
 	checked := 0
 	for seed := int64(1); seed <= 150; seed++ {
-		r := reviewed.Of(t, synth.Random(seed))
+		r := reviewtest.Of(t, synth.Random(seed))
 		seen := map[string]bool{}
 		for _, f := range r.Findings {
 			checked++

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/protection"
@@ -19,7 +19,7 @@ import (
 func TestSizesAlone(t *testing.T) {
 	count := 0
 	for _, r := range rules.All() {
-		a := reviewed.Of(t, example.Design(r.Bad))
+		a := reviewtest.Of(t, example.Design(r.Bad))
 		in := &rules.Input{Circuit: a.Circuit, Solutions: a.Solutions, Faults: a.Faults, Protection: a.Protection,
 			Corners: a.Corners}
 		whole := rules.Check(in)

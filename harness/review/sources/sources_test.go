@@ -8,14 +8,14 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/review/sources"
 	"fusewright/library"
 )
 
 func demo(t testing.TB, name string) *circuit.Circuit {
 	t.Helper()
-	c := built.Circuit(t, built.File(t, "../../../designs/"+name))
+	c := buildtest.Circuit(t, buildtest.File(t, "../../../designs/"+name))
 	return c
 }
 

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/budget"
 )
 
@@ -34,7 +34,7 @@ situations:
 
 func budgetOf(t *testing.T, text string) *budget.Budget {
 	t.Helper()
-	c := built.Circuit(t, text)
+	c := buildtest.Circuit(t, text)
 	return budget.Compute(c, solve.All(c, solve.Options{}))
 }
 

@@ -16,7 +16,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/study/cranking"
@@ -27,7 +27,7 @@ func of(t *testing.T, snippet string) *cranking.Study { return cranking.Compute(
 
 func build(t *testing.T, snippet string) *circuit.Circuit {
 	t.Helper()
-	c := built.Circuit(t, example.Design(snippet))
+	c := buildtest.Circuit(t, example.Design(snippet))
 	return c
 }
 

@@ -5,7 +5,7 @@ import (
 	"os"
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 // Two equal wires carry half each, and one of them all when the other is lost; of three
@@ -16,7 +16,7 @@ func TestAbreastByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := Compute(built.Circuit(t, src))
+	s := Compute(buildtest.Circuit(t, src))
 	if len(s.Abreast) != 2 {
 		t.Fatalf("%d sets of wires side by side", len(s.Abreast))
 	}

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/protection"
@@ -15,7 +15,7 @@ import (
 func BenchmarkStudy(b *testing.B) {
 	for _, wires := range []int{40, 100, 1000, 10_000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			c := built.Circuit(b, synth.YAML(wires, 1))
+			c := buildtest.Circuit(b, synth.YAML(wires, 1))
 			b.ReportAllocs()
 			for b.Loop() {
 				fault.Compute(c)
@@ -28,7 +28,7 @@ func BenchmarkStudy(b *testing.B) {
 func BenchmarkProtection(b *testing.B) {
 	for _, wires := range []int{40, 100, 1000, 10_000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			c := built.Circuit(b, synth.YAML(wires, 1))
+			c := buildtest.Circuit(b, synth.YAML(wires, 1))
 			sols := solve.All(c, solve.Options{})
 			faults := fault.Compute(c)
 			b.ReportAllocs()

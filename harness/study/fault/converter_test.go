@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
@@ -12,7 +12,7 @@ import (
 // limits there. A blade fuse of 5 A opens at twice its rating; one of 10 A may stay whole, and the wires
 // before either carry what the converter gives.
 func TestShortBehindAConverter(t *testing.T) {
-	c := built.Circuit(t, `fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: t
 system: 24 V
 practice: camper

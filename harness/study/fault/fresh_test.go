@@ -14,7 +14,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
 )
@@ -58,7 +58,7 @@ func TestShortsEqualFreshNetworks(t *testing.T) {
 	compared, farthest := 0, 0.0
 	for seed := range int64(30) {
 		for _, src := range [][]byte{synth.Random(seed), synth.YAML(40, seed)} {
-			c := built.Circuit(t, src)
+			c := buildtest.Circuit(t, src)
 			sources := sources(c)
 			plan := solve.Prepare(c)
 			for state := range sources {
@@ -111,7 +111,7 @@ func TestShortsAgainstNgspice(t *testing.T) {
 	program := referencetest.Program(t, "ngspice")
 	compared, farthest := 0, 0.0
 	for seed := range int64(8) {
-		c := built.Circuit(t, synth.YAML(24, seed))
+		c := buildtest.Circuit(t, synth.YAML(24, seed))
 		sources := sources(c)
 		plan := solve.Prepare(c)
 		for state := range sources {

@@ -8,7 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 )
 
 // seen is a state in which one part has a voltage.
@@ -86,7 +86,7 @@ fuses:
 
 func studied(t *testing.T, src string) *Study {
 	t.Helper()
-	c := built.Circuit(t, src)
+	c := buildtest.Circuit(t, src)
 	return Compute(c)
 }
 

@@ -4,14 +4,14 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
 // Two resistors for 6 V, 6 Ω and 12 Ω, share 12 V as 4 V and 8 V. Either shorted, the other has 12 V of the 9 V that
 // it bears; so has the first when the wire between them touches the frame. A maximum that is said counts instead.
 func TestStrung(t *testing.T) {
-	c := built.Circuit(t, `fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: t
 system: 12 V
 practice: camper

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/proof/built"
-	"fusewright/harness/proof/reviewed"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/outlook"
 	"fusewright/harness/study/ride"
@@ -18,8 +18,8 @@ import (
 func reviewOf(tb testing.TB, file string) *harness.Review {
 	tb.Helper()
 	if reviews[file] == nil {
-		src := built.File(tb, filepath.Join("../../..", file))
-		reviews[file] = reviewed.Of(tb, src)
+		src := buildtest.File(tb, filepath.Join("../../..", file))
+		reviews[file] = reviewtest.Of(tb, src)
 	}
 	return reviews[file]
 }
@@ -168,7 +168,7 @@ func BenchmarkNew(b *testing.B) {
 
 // BenchmarkLarge is a tick of a harness of a thousand wires.
 func BenchmarkLarge(b *testing.B) {
-	r := reviewed.Of(b, synth.YAML(1000, 1))
+	r := reviewtest.Of(b, synth.YAML(1000, 1))
 	p := r.Outlook()
 	s := p.Starts[0].State
 	for _, x := range p.Starts {

@@ -7,7 +7,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/overload"
 )
@@ -33,7 +33,7 @@ situations:
 
 func study(t *testing.T, src string) (*circuit.Circuit, *overload.Study) {
 	t.Helper()
-	c := built.Circuit(t, src)
+	c := buildtest.Circuit(t, src)
 	d := c.Design
 	var sols []*solve.Solution
 	for _, s := range d.Situations {

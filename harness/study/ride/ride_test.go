@@ -15,7 +15,7 @@ import (
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/ride"
 )
 
@@ -50,7 +50,7 @@ rides:
 func build(t testing.TB, text string) *circuit.Circuit {
 	t.Helper()
 	text = strings.Replace(text, "runs: []\n", "", 1)
-	c := built.Circuit(t, text)
+	c := buildtest.Circuit(t, text)
 	return c
 }
 
@@ -102,7 +102,7 @@ func TestPublishedEndurance(t *testing.T) {
 // demo reads a demo design; rides are those of the test.
 func demo(t testing.TB, name, rides string) *circuit.Circuit {
 	t.Helper()
-	src := built.File(t, filepath.Join("..", "..", "..", "designs", name))
+	src := buildtest.File(t, filepath.Join("..", "..", "..", "designs", name))
 	text := string(src)
 	if at := strings.Index(text, "\nrides:"); at >= 0 {
 		end := strings.Index(text[at+1:], "\n\n")
@@ -275,7 +275,7 @@ func TestDemoLegsFollowCycles(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	src := built.File(t, filepath.Join("..", "..", "..", "designs", "fen-runner.yaml"))
+	src := buildtest.File(t, filepath.Join("..", "..", "..", "designs", "fen-runner.yaml"))
 	rides := map[string]*design.Ride{}
 	for _, r := range build(t, string(src)).Design.Rides {
 		rides[r.Name] = r

@@ -10,14 +10,14 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/proof/built"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/together"
 )
 
 func plan(t *testing.T, src []byte) (*together.Plan, *budget.Budget) {
 	t.Helper()
-	c := built.Circuit(t, src)
+	c := buildtest.Circuit(t, src)
 	sols := solve.All(c, solve.Options{})
 	b := budget.Compute(c, sols)
 	return together.Compute(c, sols, b), b
@@ -97,7 +97,7 @@ func TestDemosAgree(t *testing.T) {
 		t.Fatalf("no demo designs: %v", err)
 	}
 	for _, file := range files {
-		src := built.File(t, file)
+		src := buildtest.File(t, file)
 		p, b := plan(t, src)
 		for _, c := range p.Choices {
 			if c.Situation == nil {

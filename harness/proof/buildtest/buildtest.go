@@ -1,6 +1,6 @@
-// Package built reads designs and builds their circuits for tests; a test fails on a design
+// Package buildtest reads designs and builds their circuits for tests; a test fails on a design
 // that does not read.
-package built
+package buildtest
 
 import (
 	"os"
