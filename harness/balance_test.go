@@ -2,7 +2,6 @@ package harness_test
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"testing"
 
@@ -10,9 +9,10 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/ride"
-	"fusewright/library"
 )
 
 // TestOneBalance: in every design that is clean, and in the demos, budget, solved
@@ -24,14 +24,8 @@ import (
 func TestOneBalance(t *testing.T) {
 	situations, short := 0, 0
 	for file, src := range balanced(t) {
-		d, err := design.Read(file, src, library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r := reviewtest.Of(t, src)
+		d := r.Design
 		if !d.Charging.Present() {
 			continue
 		}
@@ -105,10 +99,7 @@ situations:
 func balanced(t *testing.T) map[string][]byte {
 	list := map[string][]byte{"in traffic": []byte(inTraffic), "anchoring": []byte(anchoring)}
 	for _, file := range cleanDesigns(t) {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
+		src := buildtest.File(t, file)
 		list[file] = src
 	}
 	return list

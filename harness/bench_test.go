@@ -2,7 +2,6 @@ package harness_test
 
 import (
 	"fmt"
-	"os"
 	"testing"
 
 	"fusewright/harness"
@@ -11,13 +10,14 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
-	"fusewright/library"
 )
 
 // BenchmarkAssess is the way from text to findings and each stage of it alone,
@@ -53,10 +53,7 @@ func BenchmarkForms(b *testing.B) {
 // stages runs each stage on a design.
 func stages(b *testing.B, name string, src []byte) {
 	read := func() *design.Design {
-		d, err := design.Read("synth.yaml", src, library.Default())
-		if err != nil {
-			b.Fatal(err)
-		}
+		d := buildtest.Design(b, src)
 		return d
 	}
 	assess := func(d *design.Design) *harness.Review {
@@ -102,20 +99,10 @@ func stages(b *testing.B, name string, src []byte) {
 // them. It took 0.6 s of processor time for 70 trials (2026-11, two cores of a busy
 // machine).
 func BenchmarkRemedies(b *testing.B) {
-	src, err := os.ReadFile("../designs/reed-skiff.yaml")
-	if err != nil {
-		b.Fatal(err)
-	}
+	src := buildtest.File(b, "../designs/reed-skiff.yaml")
 	b.ReportAllocs()
 	for b.Loop() {
-		d, err := design.Read("reed-skiff.yaml", src, library.Default())
-		if err != nil {
-			b.Fatal(err)
-		}
-		r, err := harness.Assess(d)
-		if err != nil {
-			b.Fatal(err)
-		}
+		r := reviewtest.Of(b, src)
 		b.ReportMetric(float64(r.Remedies().Trials), "trials/op")
 	}
 }

@@ -23,7 +23,8 @@ import (
 	"fusewright/harness/study/protection"
 )
 
-// Review is everything known of a design after all stages.
+// Review is everything known of a design after all stages; of one that is open (see Open),
+// after those that were asked for.
 type Review struct {
 	Design    *design.Design
 	Circuit   *circuit.Circuit
@@ -53,11 +54,20 @@ type Review struct {
 // the design leaves open is chosen first and filled in (package sizing). The
 // error is the circuit's problem list; findings are no error.
 func Assess(d *design.Design) (*Review, error) {
+	r, err := Open(d)
+	if err == nil {
+		r.Judged()
+	}
+	return r, err
+}
+
+// Open is Assess of which each stage is run when its method first asks for it.
+func Open(d *design.Design) (*Review, error) {
 	plan, err := sizing.Complete(d)
 	if err != nil {
 		return nil, err
 	}
-	r, err := assess(d, conductor.NewRater(d.Library, d.Practice))
+	r, err := open(d, conductor.NewRater(d.Library, d.Practice))
 	if err != nil {
 		return nil, err
 	}
@@ -65,28 +75,77 @@ func Assess(d *design.Design) (*Review, error) {
 	return r, nil
 }
 
-// assess is Assess of a design as it stands, with a rater of its library and practice
-// that remembers from one to the next.
-func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
+// open is Open of a design as it stands.
+func open(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	c, err := circuit.BuildBy(d, rater)
 	if err != nil {
 		return nil, err
 	}
 	r := &Review{Design: d, Circuit: c, rater: rater}
 	r.outlook = sync.OnceValue(func() *outlook.Planner { return outlook.New(r.Circuit, r.Corners, r.Budget) })
-	var faults sync.WaitGroup
-	faults.Go(func() { r.Faults = fault.ComputeBy(c, rater) })
-	r.Corners = corner.ComputeBy(c, rater)
-	r.Solutions = r.Corners.Solutions()
-	r.Budget = budget.Compute(c, r.Solutions)
-	faults.Wait()
-	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
-	r.Cranking = cranking.Compute(c)
-	in := &rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
-		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Cranking: r.Cranking,
-		Corners: r.Corners}
-	r.Findings = rules.Check(in)
-	r.rideEffort = in.RideEffort
-	finding.Enumerate(r.Findings)
 	return r, nil
+}
+
+// assess is Assess of a design as it stands, with a rater of its library and practice
+// that remembers from one to the next.
+func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
+	r, err := open(d, rater)
+	if err == nil {
+		r.Judged()
+	}
+	return r, err
+}
+
+// Solved are the situations at nominal and at their worst corners.
+func (r *Review) Solved() *corner.Set {
+	if r.Corners == nil {
+		r.Corners = corner.ComputeBy(r.Circuit, r.rater)
+		r.Solutions = r.Corners.Solutions()
+	}
+	return r.Corners
+}
+
+// Balanced is the charging budget.
+func (r *Review) Balanced() *budget.Budget {
+	if r.Budget == nil {
+		r.Solved()
+		r.Budget = budget.Compute(r.Circuit, r.Solutions)
+	}
+	return r.Budget
+}
+
+// Faulted is the study of every single fault.
+func (r *Review) Faulted() *fault.Study {
+	if r.Faults == nil {
+		r.Faults = fault.ComputeBy(r.Circuit, r.rater)
+	}
+	return r.Faults
+}
+
+// Guarded is the study of every fuse against what hangs on it.
+func (r *Review) Guarded() *protection.Study {
+	if r.Protection == nil {
+		r.Solved()
+		r.Protection = protection.Compute(r.Circuit, r.Solutions, r.Faulted())
+	}
+	return r.Protection
+}
+
+// Judged are the findings, behind which stands every other stage.
+func (r *Review) Judged() []*finding.Finding {
+	if r.Cranking == nil {
+		var faults sync.WaitGroup
+		faults.Go(func() { r.Faulted() })
+		r.Balanced()
+		faults.Wait()
+		r.Guarded()
+		r.Cranking = cranking.Compute(r.Circuit)
+		in := &rules.Input{Circuit: r.Circuit, Solutions: r.Solutions, Budget: r.Budget,
+			Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(r.Circuit, r.Solutions, r.Faults), Cranking: r.Cranking,
+			Corners: r.Corners}
+		r.Findings = rules.Check(in)
+		r.rideEffort = in.RideEffort
+		finding.Enumerate(r.Findings)
+	}
+	return r.Findings
 }

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
@@ -16,10 +17,7 @@ import (
 
 func read(t testing.TB, src string) *design.Design {
 	t.Helper()
-	d, err := design.Read("test.yaml", []byte(src), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := buildtest.Design(t, src)
 	return d
 }
 

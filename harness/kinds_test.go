@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 )
 
 // everyKind has a part of each kind.
@@ -34,14 +35,8 @@ loads: {lamp: {power: 10 W, at: bar, fed by: pair, returns to: bus}}
 // TestEveryPartKindIsWired: each kind of part is one of the circuit, with a wire for
 // each of its feeds and returns, and goes through the rest of the chain.
 func TestEveryPartKindIsWired(t *testing.T) {
-	d, err := design.Read("kinds.yaml", []byte(everyKind), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, everyKind)
+	d := c.Design
 	at := map[design.Part]*circuit.Part{}
 	for _, p := range c.Parts {
 		if p.Source != nil {

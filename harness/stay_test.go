@@ -4,17 +4,15 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/proof/example"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 )
 
 // TestRelaysThatStayAreSolved: what a latch and an off delay feed, by situation. Each lamp
 // is of 5 W at 12 V, 2.4 times as many ohms as volts: some 0.4 A on the battery.
 func TestRelaysThatStayAreSolved(t *testing.T) {
-	d, err := design.Read("stay.yaml", []byte(example.Design(`
+	r := reviewtest.Of(t, example.Design(`
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
   pilot: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
@@ -30,14 +28,7 @@ situations:
   left: {key: off, closed: [cabin]}
   latched on: {on: [latched]}
   waiting: {on: [delayed]}
-`)), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+`))
 	want := map[string][2]bool{ // latched, delayed
 		"left": {true, false}, "latched on": {true, true}, "waiting": {false, true}, "off delay running": {false, true},
 	}

@@ -35,12 +35,17 @@ func (a designArg) assess(io *streams, cli *program) (*harness.Review, error) {
 // assessUpTo is assess for commands whose work grows with the number of wires:
 // more than so many are refused before any stage but reading; 0 takes all.
 func (a designArg) assessUpTo(mostWires int, io *streams, cli *program) (*harness.Review, error) {
+	return a.by(harness.Assess, mostWires, io, cli)
+}
+
+// by is assessUpTo with a review made otherwise.
+func (a designArg) by(review func(*design.Design) (*harness.Review, error), mostWires int, io *streams, cli *program) (*harness.Review, error) {
 	in, err := a.texts(io, cli)
 	if err != nil {
 		return nil, err
 	}
 	in.mostWires = mostWires
-	r, err := in.assess()
+	r, err := in.by(review)
 	if err == nil && r.Sizing != nil {
 		io.hint("%s chosen in this run; fusewright size says why, and size --write keeps them so that later runs are quick",
 			wording.Count(len(r.Sizing.Choices), "value is left open and was", "values are left open and were"))
@@ -86,7 +91,9 @@ func (in *inputs) read() (*design.Design, error) {
 	return d, err
 }
 
-func (in *inputs) assess() (*harness.Review, error) {
+func (in *inputs) assess() (*harness.Review, error) { return in.by(harness.Assess) }
+
+func (in *inputs) by(review func(*design.Design) (*harness.Review, error)) (*harness.Review, error) {
 	d, err := in.read()
 	if err != nil {
 		return nil, err
@@ -95,7 +102,7 @@ func (in *inputs) assess() (*harness.Review, error) {
 		return nil, fmt.Errorf("%s: %d wires (expected at most %d where every paper is made; check takes more)",
 			in.design.File, n, in.mostWires)
 	}
-	return harness.Assess(d)
+	return review(d)
 }
 
 // readInput reads a file, or standard input for "-", at most so many bytes: one

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strings"
 
+	"fusewright/harness"
 	"fusewright/harness/derivation"
 	"fusewright/render/report"
 )
@@ -18,7 +19,7 @@ type whyCmd struct {
 
 // Run prints the derivation, or the list of figures.
 func (c *whyCmd) Run(io *streams, cli *program) error {
-	review, err := c.assess(io, cli)
+	review, err := c.by(harness.Open, 0, io, cli)
 	if err != nil {
 		return err
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"fusewright/harness/design"
 	"fusewright/harness/formula/bundle"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
@@ -18,7 +19,7 @@ func text0(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // allowed is what a wire may carry where it is laid.
 func (b *book) allowed(w *circuit.Wire) *value {
-	l := &b.set.Model.Wires[w.Index]
+	l := &b.set().Model.Wires[w.Index]
 	label := "may be carried by " + w.Number
 	if !l.Known {
 		return solved(label, amps, 0, "not known: the library has no diameters for it")
@@ -130,7 +131,10 @@ func (b *book) reduced(label string, alone *value, l *warm.Laid, whole float64) 
 		x.label = label
 		return x
 	case p.Gain > 1 && math.Abs(pulsed(p, good)-whole) <= 1e-9*whole:
-		return of(label+", for its time on", amps, whole, "√({}² + {}² × ({}² − {}²))", steady(p), gain(p), x, steady(p))
+		if p.SteadyA == 0 {
+			return of(label+", for its time on", amps, whole, "{} × {}", x, b.gain(l)).by(x)
+		}
+		return of(label+", for its time on", amps, whole, "√({}² + {}² × ({}² − {}²))", steady(p), b.gain(l), x, steady(p)).by(x)
 	}
 	return solved(label+", for its time on", amps, whole, "part of its current flows for good, part for a time")
 }
@@ -143,8 +147,73 @@ func steady(p bundle.Pulse) *value {
 	return solved("of it, flowing for good", amps, p.SteadyA, "what is on without a limit of time")
 }
 
-func gain(p bundle.Pulse) *value {
-	return solved("gain by its time on", plain, p.Gain, "settled cycles of on and off, heat stored by the wire")
+// gain is how much more than for good a wire may carry in its time on.
+func (b *book) gain(l *warm.Laid) *value {
+	const label = "gain by its time on"
+	g, t := l.Pulse.Gain, l.Wire.Branch.TimeOn
+	on, every := b.cycle(t)
+	if mean := of(label+": the mean heat governs", plain, g, "√({} ÷ {})", every, on); mean.holds() {
+		return mean
+	}
+	tau := oneConstant(g, t.OnS, t.EveryS)
+	constant := solved("time constant of the wire", seconds, tau, "heat stored over heat given off by its whole balance: fitted to settled cycles of on and off")
+	x := of(label, plain, g, "√((1 − e^(−{} ÷ {})) ÷ (1 − e^(−{} ÷ {})))", every, constant, on, constant)
+	return x.sourced("a body with one time constant, on and off: textbook, from memory").orSolved("the most that a time on may give: beyond it contacts and crimps govern")
+}
+
+// oneConstant is the time constant in s with which a body that is on for a time, every so
+// often, may be heated by so many times the current that it may have for good.
+func oneConstant(gain, onS, everyS float64) float64 {
+	low, high := math.Log(1e-3*onS), math.Log(1e6*everyS)
+	for range 200 {
+		mid := (low + high) / 2
+		if tau := math.Exp(mid); math.Sqrt(math.Expm1(-everyS/tau)/math.Expm1(-onS/tau)) < gain {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return math.Exp((low + high) / 2)
+}
+
+// cycle is how long at a time and how often a wire's current flows, as its loads have it.
+func (b *book) cycle(t circuit.TimeOn) (on, every *value) {
+	on, every = solved("on for, of its loads together", seconds, t.OnS, "one after the other"), solved("from one start to the next", seconds, t.EveryS, "of its loads")
+	for _, br := range b.c.Branches {
+		if br.Load == nil || br.Load.Load == nil || br.Load.Load.EveryS.Value != t.EveryS {
+			continue
+		}
+		if every = everyOf(br.Load.Load); br.Load.Load.OnForS.Value == t.OnS {
+			return onFor(br.Load.Load), every
+		}
+	}
+	return on, every
+}
+
+// onFor is how long at a time a load is on: by the design, by its duty, or usual for its type.
+func onFor(l *design.Load) *value {
+	const label = "is on for"
+	switch {
+	case l.Cycles:
+		return of(label, seconds, l.OnForS.Value, "{} × {}", given("share of the time", percent, l.Duty), everyOf(l))
+	case l.OnForS.Pos.Line == 0 && l.Type != nil:
+		return row(label+", "+l.Type.Name, seconds, l.OnForS.Value, l.Type.Source)
+	}
+	return given(label, seconds, l.OnForS)
+}
+
+// everyOf is the time from one start of a load to the next.
+func everyOf(l *design.Load) *value {
+	const label = "from one start to the next"
+	switch {
+	case l.EveryS.Pos.Line > 0:
+		return given(label, seconds, l.EveryS)
+	case l.Cycles:
+		return row(label+", duty type S3", seconds, l.EveryS.Value, library.Source{Text: "IEC 60034-1", Certainty: library.FromMemory})
+	case l.Type != nil && l.Type.EveryS == l.EveryS.Value:
+		return row(label+", "+l.Type.Name, seconds, l.EveryS.Value, l.Type.Source)
+	}
+	return of(label, seconds, l.EveryS.Value, "{} ÷ {}", onFor(l), given("share of the time", percent, l.Duty))
 }
 
 func (b *book) bundleShare(l *warm.Laid) *value {

@@ -212,11 +212,7 @@ func (v *view) average(l *design.Load, share float64) *value {
 		}
 		switch {
 		case x.OnForS.Given() && math.Abs(x.OnForS.Value/lasts-share) < 1e-12:
-			for1 := given("is on for", seconds, x.OnForS)
-			if x.OnForS.Pos.Line == 0 && x.Type != nil {
-				for1 = row("is on for, "+x.Type.Name, seconds, x.OnForS.Value, x.Type.Source)
-			}
-			return of(label, plain, share, "{} ÷ {}", for1, assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
+			return of(label, plain, share, "{} ÷ {}", onFor(x), assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
 		case x.Duty.Value != share:
 		case x.Duty.Pos.Line > 0:
 			return given(label, percent, x.Duty)

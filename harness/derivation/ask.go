@@ -2,6 +2,7 @@ package derivation
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -9,19 +10,11 @@ import (
 	"unicode/utf8"
 
 	"fusewright/harness"
-	"fusewright/harness/design/problem"
 )
-
-// Asked is a figure that can be asked for.
-type Asked struct {
-	What string
-	also []string // other names of it
-	make func(*book) *Tree
-}
 
 // Names lists what can be asked of a review.
 func Names(r *harness.Review) (names []string) {
-	for _, a := range newBook(r).asked() {
+	for _, a := range newBook(r).all() {
 		names = append(names, a.What)
 	}
 	return names
@@ -35,35 +28,68 @@ type Unknown struct {
 
 func (u *Unknown) Error() string {
 	if len(u.Nearest) == 0 {
-		return fmt.Sprintf("no figure %q", u.What)
+		return fmt.Sprintf("no figure %q (expected one that why lists when no figure is named)", u.What)
 	}
 	return fmt.Sprintf("no figure %q (did you mean %s?)", u.What, `"`+strings.Join(u.Nearest, `", "`)+`"`)
 }
 
-// Of derives a figure of a review: "drop of left lamp". The error is an *Unknown.
+// Of derives a figure of a review: "drop of left lamp", or as people ask for it, "voltage drop
+// left lamp". Of a review that is open (harness.Open) it runs the stages that the figure needs.
+// The error is an *Unknown.
 func Of(r *harness.Review, what string) (*Tree, error) {
 	b := newBook(r)
-	all := b.asked()
-	want := fold(what)
-	if _, err := strconv.Atoi(want); err == nil {
-		want = "finding " + want
+	a := b.meant(what)
+	if a == nil {
+		return nil, &Unknown{what, b.nearest(what)}
 	}
-	for _, a := range all {
-		if fold(a.What) == want || slices.ContainsFunc(a.also, func(name string) bool { return fold(name) == want }) {
-			t := a.make(b)
-			t.What = a.What
-			for i, text := range t.Answer {
-				t.Answer[i] = capital(text)
+	t := a.make()
+	t.What = a.What
+	for i, text := range t.Answer {
+		t.Answer[i] = capital(text)
+	}
+	return t, nil
+}
+
+// meant is the figure that a question means; nil = none that is there.
+func (b *book) meant(what string) *Asked {
+	want := fold(what)
+	if m := byNumber.FindStringSubmatch(want); m != nil {
+		n, _ := strconv.Atoi(m[1])
+		for _, f := range b.numbered() {
+			if f.Number == n {
+				a := b.ofFinding(f)
+				return &a
 			}
-			return t, nil
+		}
+		return nil
+	}
+	if a := b.named(want); a != nil {
+		return a
+	}
+	for _, name := range b.understood(want) {
+		if a := b.named(fold(name)); a != nil {
+			return a
 		}
 	}
-	return nil, &Unknown{what, nearest(want, all)}
+	return nil
+}
+
+// byNumber is a finding by its number.
+var byNumber = regexp.MustCompile(`^(?:finding )?(?:no\.? |number )?#?([0-9]{1,9})$`)
+
+// named is the figure of a folded name; nil = none that is there.
+func (b *book) named(want string) *Asked {
+	for a := range b.asked(func(names []string) bool {
+		return slices.ContainsFunc(names, func(name string) bool { return fold(name) == want })
+	}) {
+		return &a
+	}
+	return nil
 }
 
 // fold makes what people type comparable.
 func fold(s string) string {
-	words := strings.Fields(strings.ToLower(s))
+	words := strings.Fields(apart.ReplaceAllString(strings.ToLower(strings.TrimRight(s, " ?.!")), "$1$2"))
 	out := words[:0]
 	for _, w := range words {
 		if w != "the" && w != "of" && w != "at" && w != "in" {
@@ -73,59 +99,11 @@ func fold(s string) string {
 	return strings.Join(out, " ")
 }
 
+// apart is a number typed apart from its letter: "W 7".
+var apart = regexp.MustCompile(`\b([wfkex]) ([0-9]+)\b`)
+
 // capital begins a sentence.
 func capital(text string) string {
 	r, n := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(r)) + text[n:]
-}
-
-// mostNear is how many choices a miss offers.
-const mostNear = 3
-
-func nearest(want string, all []Asked) (out []string) {
-	left := map[string]string{}
-	var names []string
-	for _, a := range all {
-		left[fold(a.What)] = a.What
-		names = append(names, fold(a.What))
-	}
-	if problem.Nearest(want, names) == "" {
-		return sharing(want, all)
-	}
-	for len(out) < mostNear {
-		near := problem.Nearest(want, names)
-		if near == "" {
-			break
-		}
-		out = append(out, left[near])
-		kept := names[:0]
-		for _, n := range names {
-			if n != near {
-				kept = append(kept, n)
-			}
-		}
-		names = kept
-	}
-	return out
-}
-
-// sharing are the first names with most of the words of a question that resembles none.
-func sharing(want string, all []Asked) (out []string) {
-	most := 1
-	for _, a := range all {
-		n := 0
-		have := strings.Fields(fold(a.What))
-		for _, w := range strings.Fields(want) {
-			if slices.Contains(have, strings.Trim(w, `"`)) {
-				n++
-			}
-		}
-		if n > most {
-			most, out = n, nil
-		}
-		if n == most && len(out) < mostNear {
-			out = append(out, a.What)
-		}
-	}
-	return out
 }

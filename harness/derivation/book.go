@@ -18,15 +18,31 @@ type book struct {
 	c     *circuit.Circuit
 	d     *design.Design
 	lib   *library.Library
-	set   *corner.Set
 	plan  *solve.Plan
 	views map[viewKey]*view
-	rated map[*circuit.Branch]*value // see ratedV
+	last  map[*circuit.Branch]fault.Latest // see latest
+
+	called map[string][]string        // see names
+	rated  map[*circuit.Branch]*value // see ratedV
 }
 
 func newBook(r *harness.Review) *book {
-	return &book{r: r, c: r.Circuit, d: r.Design, lib: r.Design.Library, set: r.Corners,
+	return &book{r: r, c: r.Circuit, d: r.Design, lib: r.Design.Library,
 		plan: solve.Prepare(r.Circuit), views: map[viewKey]*view{}, rated: map[*circuit.Branch]*value{}}
+}
+
+// set are the solved situations.
+func (b *book) set() *corner.Set { return b.r.Solved() }
+
+// latest is the short for which a fuse opens last; nil where it opens for none.
+func (b *book) latest(fuse *circuit.Branch) *fault.Latest {
+	if b.last == nil {
+		b.last = b.r.Faulted().Latest()
+	}
+	if l, opens := b.last[fuse]; opens {
+		return &l
+	}
+	return nil
 }
 
 type viewKey struct {
@@ -57,8 +73,8 @@ func (b *book) view(at int, state corner.State) *view {
 	key := viewKey{at, state}
 	v := b.views[key]
 	if v == nil {
-		res := b.set.Results[state][at]
-		v = b.viewOf(res.Solution, b.set.Options(at, state))
+		res := b.set().Results[state][at]
+		v = b.viewOf(res.Solution, b.set().Options(at, state))
 		v.viewKey, v.res = key, res
 		b.views[key] = v
 	}

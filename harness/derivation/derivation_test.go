@@ -1,6 +1,7 @@
 package derivation_test
 
 import (
+	"encoding/json"
 	"errors"
 	"flag"
 	"math"
@@ -15,6 +16,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
 )
@@ -132,23 +134,88 @@ func base(s *derivation.Step) float64 {
 	return s.Number * map[string]float64{"mV": 1e-3, "mA": 1e-3, "mΩ": 1e-3, "ms": 1e-3, "%": 1e-2, "V": 1, "A": 1, "Ω": 1, "s": 1, "m": 1, "": 1}[s.Unit]
 }
 
+// What people type for a figure is taken for it where every word is accounted for; else the
+// nearest are offered, the likeliest first.
 func TestAskedOtherwise(t *testing.T) {
-	r := reviewOf(t, "../../designs/fen-runner.yaml")
-	for asked, want := range map[string]string{
+	for _, demo := range []struct {
+		name        string
+		taken, near map[string]string // figure; the first offered, "" = none
+	}{{"fen-runner", map[string]string{
 		"drop left lamp": "drop of left lamp", "Drop of the LEFT lamp": "drop of left lamp", "drop of E1": "drop of left lamp",
-		"rating of main": "rating of F1", "spare at idle": "spare in town, waiting", "spare at cruise": "spare in night cruise",
-	} {
-		if got := of(t, r, asked).What; got != want {
-			t.Errorf("%q is taken for %q, want %q", asked, got, want)
+		"voltage drop of left lamp": "drop of left lamp", "voltage drop E1": "drop of left lamp", "drop at heated grips": "drop of heated grips",
+		"limit drop of left lamp": "limit of left lamp", "Voltage at left lamp?": "volts at left lamp", "left lamp voltage": "volts at left lamp",
+		"amps of left lamp": "current of left lamp", "what does left lamp draw": "current of left lamp",
+		"rating of main": "rating of F1", "fuse rating of F3": "rating of F3", "fuse of left lamp": "rating of F3", "fuse of E1": "rating of F3",
+		"time to open F3": "time to open of F3", "time to open main": "time to open of F1", "when does F3 blow?": "time to open of F3",
+		"why does F3 not open": "time to open of F3", "weakest short of F3": "time to open of F3",
+		"why is W7 2.5 mm²": "allowed current of W7", "is W7 thick enough": "allowed current of W7", "size of W7": "allowed current of W7",
+		"ampacity of W7": "allowed current of W7", "W7 allowed current": "allowed current of W7", "allowed current of w7": "allowed current of W7",
+		"wire of left lamp": "allowed current of W6", "how thick is the wire of left lamp": "allowed current of W6",
+		"what is the current in w7": "current of W7", "current of wire W7": "current of W7", "how hot does W7 get": "temperature of W7",
+		"contacts of W7": "crimps of W7", "length of W4": "cut length of W4", "how long is W4": "cut length of W4",
+		"short circuit at W7": "prospective short at W7", "greatest short W 7": "greatest short at W7", "max short W7": "greatest short at W7",
+		"spare at idle": "spare in town, waiting", "spare at cruise": "spare in night cruise", "charging at idle": "spare in town, waiting",
+		"parked": "days parked", "standby time": "days parked", "how long can it stand parked": "days parked",
+	}, map[string]string{
+		"drop of left lmap": "drop of left lamp", "drop of heatd grips": "drop of heated grips", "allowed curent of W7": "allowed current of W7",
+		"timeto open of F3": "time to open of F3", "prospectiv short at W7": "prospective short at W7", "cut lenght of W4": "cut length of W4",
+		"spare in night cruse": "spare in night cruise", "left lamp": "drop of left lamp", "F3": "rating of F3", "drop": "drop of left lamp",
+		"battery life": "hours in stopped, lights out", "99": "", "finding 0": "", "W99": "", "alternator output": "", "": "", "²": "",
+	}}, {"sedge-sloop", map[string]string{
+		"hours at anchor": "hours at anchor", "hours of house at anchor": "hours of house at anchor",
+		"how long does house last at anchor": "hours of house at anchor", "temperature of windlass": "temperature of W40",
+	}, map[string]string{"hours of starter at anchor": "hours at anchor", "current of anchor lmap": "current of anchor lamp"}}, {"hay-wain", map[string]string{
+		"fuse of booster": "rating of F1", "wire of booster": "allowed current of W2",
+		"time to open booster end": "time to open of F2", "hours of house parked": "hours of house in parked",
+	}, nil}, {"reed-skiff", map[string]string{"finding no. 1": "finding 1", "#1": "finding 1", "1": "finding 1"}, nil}} {
+		r := reviewOf(t, "../../designs/"+demo.name+".yaml")
+		for asked, want := range demo.taken {
+			if got, err := derivation.Of(r, asked); err != nil || got.What != want {
+				t.Errorf("%q is taken for %v (%v), want %q", asked, got, err, want)
+			}
+		}
+		for asked, want := range demo.near {
+			_, err := derivation.Of(r, asked)
+			var miss *derivation.Unknown
+			if !errors.As(err, &miss) || want != "" && (len(miss.Nearest) == 0 || miss.Nearest[0] != want) || want == "" && len(miss.Nearest) > 0 {
+				t.Errorf("%q: %v, want %q offered", asked, err, want)
+			}
 		}
 	}
-	for asked, want := range map[string]string{"drop of left lmap": "drop of left lamp", "allowed curent of W7": "allowed current of W7", "99": ""} {
-		_, err := derivation.Of(r, asked)
-		var miss *derivation.Unknown
-		if !errors.As(err, &miss) || want != "" && (len(miss.Nearest) == 0 || miss.Nearest[0] != want) {
-			t.Errorf("%q: %v, want %q offered", asked, err, want)
+}
+
+// A review that is open gives the same derivation as one with all its stages, and runs no more
+// of them than the figure takes.
+func TestOpenReview(t *testing.T) {
+	for _, demo := range demos {
+		file := "../../designs/" + demo + ".yaml"
+		whole := reviewOf(t, file)
+		for i, name := range derivation.Names(whole) {
+			if i%40 != 0 {
+				continue
+			}
+			open, err := harness.Open(whole.Design)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got, want := of(t, open, name), of(t, whole, name)
+			if a, b := asJSON(t, got), asJSON(t, want); a != b {
+				t.Errorf("%s, %s: %s\nwant %s", demo, name, a, b)
+			}
+			if kind, _, _ := strings.Cut(name, " "); kind != "finding" && open.Findings != nil || kind == "drop" && open.Faults != nil || kind == "greatest" && open.Corners != nil {
+				t.Errorf("%s, %s: ran stages that it does not need", demo, name)
+			}
 		}
 	}
+}
+
+func asJSON(t *testing.T, x any) string {
+	t.Helper()
+	text, err := json.Marshal(x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
 }
 
 var designs = flag.String("designs", "", "derive every figure of the designs of this pattern")
@@ -176,7 +243,7 @@ func TestEveryFigureHolds(t *testing.T) {
 		for _, name := range derivation.Names(r) {
 			tree := of(t, r, name)
 			figures++
-			for _, s := range []*derivation.Step{tree.Root, tree.Limit} {
+			for _, s := range append([]*derivation.Step{tree.Root, tree.Limit}, tree.Also...) {
 				if off := offIn(s); off != nil {
 					t.Errorf("%s, %s: %s  %s = %s", file, name, off.Value, off.Label, off.Formula)
 				}
@@ -218,16 +285,36 @@ func bareIn(s *derivation.Step) *derivation.Step {
 	return nil
 }
 
+// BenchmarkOf is a figure of each kind from a review that is open, the stages that it takes
+// included: what why costs beyond reading the design. "list" is naming all.
 func BenchmarkOf(b *testing.B) {
-	for _, demo := range demos {
-		r := reviewOf(b, "../../designs/"+demo+".yaml")
-		name := derivation.Names(r)[0]
-		b.Run(demo, func(b *testing.B) {
+	ask := func(name string, d *design.Design, what string) {
+		b.Run(name+"/"+what, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := derivation.Of(r, name); err != nil {
+				r, err := harness.Open(d)
+				if err != nil {
+					b.Fatal(err)
+				}
+				if what == "list" {
+					derivation.Names(r)
+				} else if _, err := derivation.Of(r, what); err != nil {
 					b.Fatal(err)
 				}
 			}
 		})
+	}
+	for _, demo := range demos {
+		d := reviewOf(b, "../../designs/"+demo+".yaml").Design
+		for _, what := range []string{"list", "drop of E1", "time to open of F1", "days parked"} {
+			ask(demo, d, what)
+		}
+	}
+	// Hundreds of loads that draw all the time: a sum of as many terms.
+	d, err := design.Read("wide.yaml", synth.WideBlock.YAML(666, 1), library.Default())
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, what := range []string{"list", "days parked"} {
+		ask("wide-block-666", d, what)
 	}
 }

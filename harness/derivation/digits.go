@@ -103,7 +103,8 @@ func (x *value) refine() *value {
 	for i, y := range x.from {
 		_, _, values[i], _ = y.print()
 	}
-	if math.Abs(evaluate(x.formula, values)-shown) <= (0.5+1e-6)*last {
+	base := x.work(values)
+	if math.Abs(base-shown) <= (0.5+1e-6)*last {
 		x.off = false
 		return nil
 	}
@@ -113,9 +114,14 @@ func (x *value) refine() *value {
 		if y.exact || y.digits >= mostDigits {
 			continue
 		}
-		exact := append([]float64(nil), values...)
-		exact[i] = y.v
-		if by := math.Abs(evaluate(x.formula, exact) - evaluate(x.formula, values)); by > most {
+		by := math.Abs(y.v - values[i])
+		if !x.sums {
+			was := values[i]
+			values[i] = y.v
+			by = math.Abs(x.work(values) - base)
+			values[i] = was
+		}
+		if by > most {
 			worst, most = y, by
 		}
 	}
@@ -145,7 +151,7 @@ func (x *value) holds() bool {
 	for i, y := range x.from {
 		values[i] = y.v
 	}
-	return math.Abs(evaluate(x.formula, values)-x.v) <= 1e-7*math.Abs(x.v)
+	return math.Abs(x.work(values)-x.v) <= 1e-7*math.Abs(x.v)
 }
 
 // printed is the formula with the values put in. In a sum of one unit the numbers stand

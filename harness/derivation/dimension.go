@@ -84,13 +84,36 @@ func asWritten(v float64, s scale) (text string, last float64) {
 	return fixed(x, len(decimals)), math.Pow10(-len(decimals)) * s.factor
 }
 
+// shown is a number as it is printed with so many digits, kept because sums ask for it again
+// and again.
+type shown struct {
+	of           printed
+	number, unit string
+	v, last      float64
+}
+
+// printed is what a printed number hangs on.
+type printed struct {
+	v      float64
+	digits int
+	unit   *scale
+	exact  bool
+}
+
 // print is the value's number and unit as it is shown, what that comes to, and what its
 // last digit counts.
-func (x *value) print() (number, unit string, shown, last float64) {
-	s := x.scale()
-	number, last = x.numberIn(s)
-	shown, _ = strconv.ParseFloat(strings.Replace(number, "−", "-", 1), 64)
-	return number, s.unit, shown * s.factor, last
+func (x *value) print() (number, unit string, v, last float64) {
+	of := printed{x.v, x.digits, x.unit, x.exact}
+	if k := x.shown; k == nil || k.of != of {
+		s := x.scale()
+		k := &shown{of: of, unit: s.unit}
+		k.number, k.last = x.numberIn(s)
+		k.v, _ = strconv.ParseFloat(strings.Replace(k.number, "−", "-", 1), 64)
+		k.v *= s.factor
+		x.shown = k
+	}
+	k := x.shown
+	return k.number, k.unit, k.v, k.last
 }
 
 // scale is the unit that it is printed in: that of a sum of which it is a term, else by its

@@ -12,8 +12,8 @@ import (
 
 // worstDrop is the worst drop of a load over the situations in which it is on.
 func (b *book) worstDrop(load *circuit.Branch) (corner.Value, int) {
-	return b.set.WorstIn(1, corner.AtWorst, func(i int) bool { return b.set.Solution(i).LoadOn[load.Index] },
-		func(i int) corner.Value { return b.set.Drop(i, load) })
+	return b.set().WorstIn(1, corner.AtWorst, func(i int) bool { return b.set().Solution(i).LoadOn[load.Index] },
+		func(i int) corner.Value { return b.set().Drop(i, load) })
 }
 
 // dropTree explains what a load's circuit loses at its worst.
@@ -39,6 +39,7 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	t.Next = []string{fmt.Sprintf("why \"limit of %s\"", load.Part.Name)}
 	if w := v.worstWire(load); w != nil {
 		t.Next = append(t.Next, fmt.Sprintf("why \"resistance of %s\"", w.Number))
+		t.Notes = append(t.Notes, noteLengths(w)...)
 	}
 	t.Next = append(t.Next, "explain voltage-drop")
 	return t

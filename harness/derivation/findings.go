@@ -133,16 +133,16 @@ type candidate struct {
 
 // find looks for the situation and state in which a candidate is the figure.
 func (c candidate) find(b *book, g figure.Figure) *value {
-	for at := range b.set.Results[corner.Nominal] {
-		if !b.set.Usable(at) {
+	for at := range b.set().Results[corner.Nominal] {
+		if !b.set().Usable(at) {
 			continue
 		}
-		for state := corner.Nominal; int(state) < len(b.set.Results); state++ {
-			if r := b.set.Results[state][at]; r.Usable() && as(c.number(r.Solution), g.Value) {
+		for state := corner.Nominal; int(state) < len(b.set().Results); state++ {
+			if r := b.set().Results[state][at]; r.Usable() && as(c.number(r.Solution), g.Value) {
 				return c.make(b.view(at, state))
 			}
 		}
-		if likely := b.set.Figure(at, float64(g.Worse), c.number); as(likely.Likely, g.Value) {
+		if likely := b.set().Figure(at, float64(g.Worse), c.number); as(likely.Likely, g.Value) {
 			return c.likely(b, at, likely, float64(g.Worse))
 		}
 	}
@@ -178,7 +178,7 @@ const counts = 1e-4
 // alone is by how much a tolerance alone makes a figure worse; nil = it does not.
 func (c candidate) alone(b *book, at int, bounds []corner.State, nominal *value, sign float64) (most *value) {
 	for _, state := range bounds {
-		if !b.set.Results[state][at].Usable() {
+		if !b.set().Results[state][at].Usable() {
 			continue
 		}
 		x := c.make(b.view(at, state))
@@ -272,7 +272,7 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 	if w := b.wire(f.Ref); w != nil {
 		list = append(list, lengthOf(w))
 	}
-	for _, l := range b.r.Budget.Lines {
+	for _, l := range b.r.Balanced().Lines {
 		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
 			spare := b.spare(l)
 			demand := demandOf(spare, l.OutputA-l.SpareA)
@@ -290,7 +290,7 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 // openings are the latest openings of fuses at the currents at which their wires have the
 // least margin.
 func (b *book) openings(f *finding.Finding) (list []*value) {
-	for _, fuse := range b.r.Protection.Fuses {
+	for _, fuse := range b.r.Guarded().Fuses {
 		for i := range fuse.Wires {
 			w := &fuse.Wires[i]
 			if w.Wire.Number != f.Ref {
@@ -340,7 +340,7 @@ func (b *book) likelyDemand(l *budget.Line, demand *value) *value {
 		if br.Load == nil || math.IsNaN(a) {
 			continue
 		}
-		factor := b.set.Tolerances.PowerFactor(br)
+		factor := b.set().Tolerances.PowerFactor(br)
 		if x := of("by the tolerance of "+loadName(br), amps, a*(factor-1), "{} × ({} − 1)", v.amps(br), v.highest(br, factor)); x.v > 0 {
 			more, most = append(more, x), math.Max(most, x.v)
 		}
@@ -369,10 +369,10 @@ func (b *book) ratingsOf(f *finding.Finding) (list []*value) {
 
 // limits are what a finding may be held against.
 func (b *book) limits(f *finding.Finding) (list []*value) {
-	if w := b.wire(f.Ref); w != nil && b.set.Model.Wires[w.Index].Known {
+	if w := b.wire(f.Ref); w != nil && b.set().Model.Wires[w.Index].Known {
 		list = append(list, b.allowed(w))
 	}
-	for _, l := range b.r.Budget.Lines {
+	for _, l := range b.r.Balanced().Lines {
 		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
 			list = append(list, b.output(l))
 		}
@@ -393,7 +393,7 @@ func (b *book) limits(f *finding.Finding) (list []*value) {
 
 // numbered are the findings by number, the first of each.
 func (b *book) numbered() (list []*finding.Finding) {
-	for _, f := range b.r.Findings {
+	for _, f := range b.r.Judged() {
 		if f.Number > 0 && !slices.ContainsFunc(list, func(x *finding.Finding) bool { return x.Number == f.Number }) {
 			list = append(list, f)
 		}
@@ -402,8 +402,6 @@ func (b *book) numbered() (list []*finding.Finding) {
 	return list
 }
 
-func (b *book) addFindings(add func(string, func(*book) *Tree)) {
-	for _, f := range b.numbered() {
-		add("finding "+strconv.Itoa(f.Number), func(b *book) *Tree { return b.findingTree(f) })
-	}
+func (b *book) ofFinding(f *finding.Finding) Asked {
+	return Asked{What: "finding " + strconv.Itoa(f.Number), make: func() *Tree { return b.findingTree(f) }}
 }

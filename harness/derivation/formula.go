@@ -11,19 +11,35 @@ import (
 // A formula is written as it is printed, with {} for each value in turn: "{} × {}",
 // "√({} ÷ {})", "1 + {} × ({} − 20)", "smaller of {} and {}".
 
+// expr is a formula ready to be worked out.
+type expr func(values []float64) float64
+
 // evaluate works a formula out; NaN of one that is not understood.
-func evaluate(formula string, values []float64) float64 {
-	p := &reader{text: formula, values: values}
-	v := p.terms()
-	if p.space(); p.text != "" || len(p.values) > 0 {
-		return math.NaN()
+func evaluate(formula string, values []float64) float64 { return compile(formula, len(values))(values) }
+
+// compile reads a formula of so many values.
+func compile(formula string, values int) expr {
+	p := &reader{text: formula}
+	e := p.terms()
+	if p.space(); p.text != "" || p.taken != values {
+		return wrong
 	}
-	return v
+	return e
+}
+
+func wrong([]float64) float64 { return math.NaN() }
+
+// work works the formula out with values put in.
+func (x *value) work(values []float64) float64 {
+	if x.run == nil || x.ready != x.formula {
+		x.ready, x.run, x.sums = x.formula, compile(x.formula, len(x.from)), onlySums(x.formula)
+	}
+	return x.run(values)
 }
 
 type reader struct {
-	text   string
-	values []float64
+	text  string
+	taken int // values so far
 }
 
 func (p *reader) space() { p.text = strings.TrimLeft(p.text, " ") }
@@ -40,91 +56,89 @@ func (p *reader) take(signs ...string) string {
 	return ""
 }
 
-func (p *reader) terms() float64 {
-	v := p.factors()
-	for {
-		switch p.take("+", "−") {
-		case "+":
-			v += p.factors()
-		case "−":
-			v -= p.factors()
-		default:
-			return v
+// chain reads operands between the signs, worked out from the left.
+func (p *reader) chain(operand func() expr, signs map[string]func(a, b float64) float64, order ...string) expr {
+	first := operand()
+	type step struct {
+		do func(a, b float64) float64
+		by expr
+	}
+	var more []step
+	for sign := p.take(order...); sign != ""; sign = p.take(order...) {
+		more = append(more, step{signs[sign], operand()})
+	}
+	if more == nil {
+		return first
+	}
+	return func(values []float64) float64 {
+		v := first(values)
+		for _, s := range more {
+			v = s.do(v, s.by(values))
 		}
+		return v
 	}
 }
 
-func (p *reader) factors() float64 {
-	v := p.power()
-	for {
-		switch p.take("×", "÷") {
-		case "×":
-			v *= p.power()
-		case "÷":
-			v /= p.power()
-		default:
-			return v
-		}
-	}
+var dyadic = map[string]func(a, b float64) float64{
+	"+": func(a, b float64) float64 { return a + b }, "−": func(a, b float64) float64 { return a - b },
+	"×": func(a, b float64) float64 { return a * b }, "÷": func(a, b float64) float64 { return a / b },
 }
 
-func (p *reader) power() float64 {
-	v := p.single()
+func (p *reader) terms() expr { return p.chain(p.factors, dyadic, "+", "−") }
+
+func (p *reader) factors() expr { return p.chain(p.power, dyadic, "×", "÷") }
+
+func (p *reader) power() expr {
+	e := p.single()
 	switch p.take("²", "⁴", "^") {
 	case "²":
-		return v * v
+		return with(e, func(v float64) float64 { return v * v })
 	case "⁴":
-		return v * v * v * v
+		return with(e, func(v float64) float64 { return v * v * v * v })
 	case "^":
-		return math.Pow(v, p.single())
+		to := p.single()
+		return func(values []float64) float64 { return math.Pow(e(values), to(values)) }
 	}
-	return v
+	return e
 }
 
-func (p *reader) single() float64 {
+func with(e expr, do func(float64) float64) expr {
+	return func(values []float64) float64 { return do(e(values)) }
+}
+
+func (p *reader) single() expr {
 	switch p.take("{}", "(", "√", "∛", "ln", "e^", "smaller of", "greater of", "−", "π") {
 	case "{}":
-		if len(p.values) == 0 {
-			return math.NaN()
-		}
-		v := p.values[0]
-		p.values = p.values[1:]
-		return v
+		at := p.taken
+		p.taken++
+		return func(values []float64) float64 { return values[at] }
 	case "(":
-		v := p.terms()
+		e := p.terms()
 		if p.take(")") == "" {
-			return math.NaN()
+			return wrong
 		}
-		return v
+		return e
 	case "√":
-		return math.Sqrt(p.single())
+		return with(p.single(), math.Sqrt)
 	case "∛":
-		return math.Cbrt(p.single())
+		return with(p.single(), math.Cbrt)
 	case "ln":
-		return math.Log(p.single())
+		return with(p.single(), math.Log)
 	case "e^":
-		return math.Exp(p.single())
+		return with(p.single(), math.Exp)
 	case "smaller of":
-		return p.two(math.Min)
+		return p.chain(p.terms, map[string]func(a, b float64) float64{"and": math.Min}, "and")
 	case "greater of":
-		return p.two(math.Max)
+		return p.chain(p.terms, map[string]func(a, b float64) float64{"and": math.Max}, "and")
 	case "−":
-		return -p.single()
+		return with(p.single(), func(v float64) float64 { return -v })
 	case "π":
-		return math.Pi
+		return func([]float64) float64 { return math.Pi }
 	}
 	return p.number()
 }
 
-func (p *reader) two(pick func(a, b float64) float64) float64 {
-	v := p.terms()
-	for p.take("and") != "" {
-		v = pick(v, p.terms())
-	}
-	return v
-}
-
-func (p *reader) number() float64 {
+func (p *reader) number() expr {
 	end := 0
 	for end < len(p.text) {
 		r, n := utf8.DecodeRuneInString(p.text[end:])
@@ -135,10 +149,10 @@ func (p *reader) number() float64 {
 	}
 	v, err := strconv.ParseFloat(p.text[:end], 64)
 	if err != nil {
-		return math.NaN()
+		return wrong
 	}
 	p.text = p.text[end:]
-	return v
+	return func([]float64) float64 { return v }
 }
 
 // onlySums tells of a formula of sums and differences of whole values.

@@ -23,14 +23,14 @@ func ofFuse(b *circuit.Branch) *Tree { return &Tree{File: b.Fuse.Pos.File, Line:
 // bears is what a fuse carries for good where it stands.
 func (b *book) bears(br *circuit.Branch, v *view) *value {
 	rating := b.rating(br)
-	bearsA := corner.FuseBearsA(b.d, br, v.set.In(v.state).AboveK)
+	bearsA := corner.FuseBearsA(b.d, br, v.set().In(v.state).AboveK)
 	share := &value{}
 	if b.d.Practice != nil && b.d.Practice.FuseLoadShare > 0 {
 		share = row("of the rating, for good", percent, b.d.Practice.FuseLoadShare, b.d.Practice.Source["load share of fuse"])
 	} else {
 		share = exactly("of the rating", percent, 1)
 	}
-	dev := br.Device(v.set.In(v.state).AboveK)
+	dev := br.Device(v.set().In(v.state).AboveK)
 	if maker, known := dev.Share(); known {
 		hot := v.makersShare(br, dev, maker)
 		share = of("of the rating, for good", percent, math.Min(share.v, maker), "smaller of {} and {}", share, hot)
@@ -72,28 +72,49 @@ func (b *book) ratingTree(br *circuit.Branch) *Tree {
 	v := b.view(max(at, 0), worst.At)
 	t.in(v)
 	bears := b.bears(br, b.view(max(at, 0), corner.Nominal))
-	t.finish(bears, v.amps(br))
+	least := b.guarded(br)
+	if least == nil {
+		t.finish(bears, v.amps(br))
+	} else {
+		t.finish(bears, v.amps(br), b.allowed(least))
+	}
 	by := fmt.Sprintf("as the design says in line %d", br.Fuse.Pos.Line)
 	if br.Fuse.Auto {
 		by = "chosen by sizing: see fusewright size"
 	}
 	t.Answer = []string{fmt.Sprintf("%s is rated %s, %s: it carries %s for good, and has %s to carry at worst, %s.", fuseWords(br),
 		quantity.Plain(br.Fuse.Rating.RatingA, quantity.Current), by, t.Root.Value, t.Limit.Value, during(t.Situation)),
-		b.guards(br)}
+		b.guards(least)}
 	return t
 }
 
-// guards says what a fuse protects.
-func (b *book) guards(br *circuit.Branch) string {
-	f := b.r.Protection.Find(br)
-	if f == nil || len(f.Wires) == 0 {
-		return "It protects no wire of its own."
-	}
-	least := f.Wires[0].Wire
-	for _, w := range f.Wires {
-		if b.set.Model.Wires[w.Wire.Index].AllowedA < b.set.Model.Wires[least.Index].AllowedA {
-			least = w.Wire
+// guarded is the wire that may carry least of those that a fuse protects; nil = it protects none.
+func (b *book) guarded(br *circuit.Branch) (least *circuit.Wire) {
+	if f := b.r.Guarded().Find(br); f != nil {
+		for _, w := range f.Wires {
+			if least == nil || b.set().Model.Wires[w.Wire.Index].AllowedA < b.set().Model.Wires[least.Index].AllowedA {
+				least = w.Wire
+			}
 		}
 	}
-	return fmt.Sprintf("The weakest wire that it protects, %s, may carry %s.", least.Number, quantity.Format(b.set.Model.Wires[least.Index].AllowedA, quantity.Current))
+	return least
+}
+
+// guards says what a fuse protects.
+func (b *book) guards(least *circuit.Wire) string {
+	if least == nil {
+		return "It protects no wire of its own."
+	}
+	return fmt.Sprintf("The weakest wire that it protects, %s, may carry %s.", least.Number, b.mayCarry(least))
+}
+
+// mayCarry is what a wire may carry in words: of one that is on for a time that and what it may for good.
+func (b *book) mayCarry(w *circuit.Wire) string {
+	l, on := &b.set().Model.Wires[w.Index], w.Branch.TimeOn
+	text := quantity.Format(l.AllowedA, quantity.Current)
+	if l.Pulse.Gain > 1 && l.AllowedA > l.Pulse.SteadyA {
+		text += fmt.Sprintf(" for %s every %s, and %s for good", quantity.Format(on.OnS, quantity.Duration), quantity.Format(on.EveryS, quantity.Duration),
+			quantity.Format(l.Pulse.ForGoodA(l.AllowedA), quantity.Current))
+	}
+	return text
 }

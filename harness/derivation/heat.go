@@ -10,7 +10,7 @@ import (
 )
 
 // laid is a wire where it lies in the view's state: hotter where nothing says how hot.
-func (v *view) laid(w *circuit.Wire) *warm.Laid { return &v.set.In(v.state).Wires[w.Index] }
+func (v *view) laid(w *circuit.Wire) *warm.Laid { return &v.set().In(v.state).Wires[w.Index] }
 
 // conductorC is the temperature that a wire's resistance rests on.
 func (v *view) conductorC(w *circuit.Wire) *value {
@@ -38,7 +38,7 @@ func (v *view) classC(w *circuit.Wire) *value {
 // hotC is how hot a wire gets, from its place, its own heat and its neighbours.
 func (v *view) hotC(w *circuit.Wire) *value {
 	l := v.laid(w)
-	at := v.set.Model.SituationOf(v.sol.Situation)
+	at := v.set().Model.SituationOf(v.sol.Situation)
 	h := l.HeatIn(at, v.sol.BranchA[w.Branch.Index])
 	ambient := v.ambientC(w)
 	x := of("conductor", celsius, v.res.WireC[w.Index], "{}", ambient)
@@ -77,7 +77,7 @@ func (v *view) aloneA(w *circuit.Wire, l *warm.Laid, h warm.Heat) *value {
 		good := solved("the current for good that heats as much", amps, h.ForGoodA, "it is on for a time: settled cycles of on and off")
 		if p := l.Pulse; p.Gain > 1 && p.SteadyA == 0 {
 			good = of("the current for good that heats as much", amps, h.ForGoodA, "{} ÷ {}", x,
-				solved("gain by its time on", plain, p.Gain, "settled cycles of on and off, heat stored by the wire"))
+				v.gain(l))
 		}
 		from[0] = good
 	}
@@ -170,7 +170,7 @@ func airValue(label string, dim *dimension, h conductor.Held, film *value, prope
 // ambientC is the hottest that a wire meets.
 func (v *view) ambientC(w *circuit.Wire) *value {
 	at := v.ambientSaid(w)
-	above := v.set.In(v.state).AboveK
+	above := v.set().In(v.state).AboveK
 	if w.AmbientKnown || above == 0 {
 		return at
 	}

@@ -1,6 +1,7 @@
 package derivation
 
 import (
+	"iter"
 	"maps"
 	"math"
 	"slices"
@@ -11,61 +12,102 @@ import (
 	"fusewright/harness/study/fault"
 )
 
-// asked lists the figures of a review: of its loads, wires, fuses and situations.
-func (b *book) asked() (list []Asked) {
-	add := func(what string, make func(*book) *Tree) { list = append(list, Asked{what, b.also(what), make}) }
-	for _, br := range b.c.Branches {
-		if br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby {
-			if _, in := b.worstDrop(br); in >= 0 {
-				add("drop of "+br.Part.Name, func(b *book) *Tree { return b.dropTree(br) })
-				add("volts at "+br.Part.Name, func(b *book) *Tree { return b.voltsTree(br) })
+// Asked is a figure that can be asked for.
+type Asked struct {
+	What string   // "drop of left lamp"
+	also []string // other names of it
+	make func() *Tree
+}
+
+// adding takes in a figure by its kind, "drop of", and what it is of, unless the review does
+// not have it.
+type adding func(kind, of string, is func() bool, make func() *Tree) bool
+
+// asked goes through the figures of a review, of its loads, wires, fuses and situations, that
+// may be meant by any of their names. What it takes to know whether the review has one, and
+// the stages behind it, wait until then.
+func (b *book) asked(meant func(names []string) bool) iter.Seq[Asked] {
+	return func(yield func(Asked) bool) {
+		add := func(kind, of string, is func() bool, make func() *Tree) bool {
+			names := []string{kind + " " + of}
+			for _, other := range b.names(of) {
+				names = append(names, kind+" "+other)
 			}
-			if worst, in := b.worstAmps(br); in >= 0 && worst.Corner > traceA {
-				add("current of "+br.Part.Name, func(b *book) *Tree { return b.ampsTree(br, ofPart(br.Part), br.Part.Name) })
-			}
-			add("limit of "+br.Part.Name, func(b *book) *Tree { return b.limitTree(br) })
+			return !meant(names) || is != nil && !is() || yield(Asked{names[0], names[1:], make})
 		}
+		_ = b.addLoads(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add)
 	}
-	for _, w := range b.c.Wires {
-		b.addWire(w, add)
+}
+
+// all are all figures, findings too.
+func (b *book) all() []Asked {
+	list := slices.Collect(b.asked(func([]string) bool { return true }))
+	for _, f := range b.numbered() {
+		list = append(list, b.ofFinding(f))
 	}
-	for _, br := range b.c.Branches {
-		if br.Kind == circuit.FuseBranch && br.Fuse != nil && br.Fuse.Rating != nil && br.Fuse.Ref != "" {
-			b.addFuse(br, add)
-		}
-	}
-	b.addSituations(add)
-	b.addFindings(add)
 	return list
 }
 
-// also are the other names of a figure: by the designation of a part in place of its name,
-// of a fuse by its name, and of a situation by its engine speed.
-func (b *book) also(what string) (names []string) {
+// carries tells whether a branch ever has current.
+func (b *book) carries(br *circuit.Branch) func() bool {
+	return func() bool {
+		worst, in := b.worstAmps(br)
+		return in >= 0 && worst.Corner > traceA
+	}
+}
+
+func (b *book) addLoads(add adding) bool {
+	for _, br := range b.c.Branches {
+		if br.Kind != circuit.LoadBranch || br.Load.Load == nil || br.Load.Standby {
+			continue
+		}
+		name := br.Part.Name
+		on := func() bool { _, in := b.worstDrop(br); return in >= 0 }
+		if !(add("drop of", name, on, func() *Tree { return b.dropTree(br) }) &&
+			add("volts at", name, on, func() *Tree { return b.voltsTree(br) }) &&
+			add("current of", name, b.carries(br), func() *Tree { return b.ampsTree(br, ofPart(br.Part), name) }) &&
+			add("limit of", name, nil, func() *Tree { return b.limitTree(br) })) {
+			return false
+		}
+	}
+	return true
+}
+
+// names are the other names of what figures are of: a part's designation, a fuse's name, and
+// of a situation its engine speed.
+func (b *book) names(of string) []string {
+	if b.called == nil {
+		b.called = map[string][]string{}
+		for _, p := range b.c.Parts {
+			if p.Ref == "" {
+				continue
+			}
+			b.called[p.Name] = append(b.called[p.Name], p.Ref)
+			if p.Kind == circuit.Fuse {
+				b.called[p.Ref] = append(b.called[p.Ref], p.Name)
+			}
+		}
+	}
+	return b.called[of]
+}
+
+// nameSpeeds has the situations with least to spare called by their engine speeds too.
+func (b *book) nameSpeeds() {
+	b.names("")
 	for _, word := range []string{"idle", "cruise"} {
 		if l := b.leastAt(word); l != nil {
-			if kind, found := strings.CutSuffix(what, " "+during(l.Situation.Name)); found {
-				names = append(names, kind+" at "+word)
+			of := during(l.Situation.Name)
+			if also := "at " + word; !slices.Contains(b.called[of], also) {
+				b.called[of] = append(b.called[of], also)
 			}
 		}
 	}
-	for _, p := range b.c.Parts {
-		for _, word := range []string{" of ", " at "} {
-			if kind, found := strings.CutSuffix(what, word+p.Name); found && p.Ref != "" {
-				names = append(names, kind+word+p.Ref)
-			}
-			if kind, found := strings.CutSuffix(what, word+p.Ref); found && p.Kind == circuit.Fuse {
-				names = append(names, kind+word+p.Name)
-			}
-		}
-	}
-	return names
 }
 
 // leastAt is the situation with the engine at a speed in which least is to spare.
 func (b *book) leastAt(speed string) (least *budget.Line) {
 	at := map[string]float64{"idle": b.d.Charging.IdleRPM.Value, "cruise": b.d.Charging.CruiseRPM.Value}[speed]
-	for _, l := range b.r.Budget.Lines {
+	for _, l := range b.r.Balanced().Lines {
 		if l.Usable && at > 0 && l.Situation.EngineRPM == at && (least == nil || l.SpareA < least.SpareA) {
 			least = l
 		}
@@ -73,53 +115,54 @@ func (b *book) leastAt(speed string) (least *budget.Line) {
 	return least
 }
 
-func (b *book) addWire(w *circuit.Wire, add func(string, func(*book) *Tree)) {
-	carries := false
-	if worst, in := b.worstAmps(w.Branch); in >= 0 && worst.Corner > traceA {
-		carries = true
-	}
-	if b.set.Model.Wires[w.Index].Known {
-		add("allowed current of "+w.Number, func(b *book) *Tree { return b.allowedTree(w) })
-	}
-	if carries {
-		add("current of "+w.Number, func(b *book) *Tree { return b.ampsTree(w.Branch, ofWire(w), wireWords(w)) })
-		add("resistance of "+w.Number, func(b *book) *Tree { return b.ohmTree(w.Branch, ofWire(w), wireWords(w)) })
-		add("temperature of "+w.Number, func(b *book) *Tree { return b.hotTree(w) })
-	}
-	if b.shortOf(w, fault.FarEnd) != nil && b.shortOf(w, fault.NearEnd) != nil {
-		add("prospective short at "+w.Number, func(b *book) *Tree { return b.shortTree(w, true) })
-		add("greatest short at "+w.Number, func(b *book) *Tree { return b.shortTree(w, false) })
-	}
-	add("crimps of "+w.Number, func(b *book) *Tree { return b.endsTree(w) })
-	if !w.Spec.Fitted {
-		add("cut length of "+w.Number, func(b *book) *Tree { return b.cutTree(w) })
-	}
-}
-
-func (b *book) addFuse(br *circuit.Branch, add func(string, func(*book) *Tree)) {
-	if worst, in := b.worstAmps(br); in >= 0 && worst.Corner > traceA {
-		add("resistance of "+br.Fuse.Ref, func(b *book) *Tree { return b.ohmTree(br, ofFuse(br), fuseWords(br)) })
-	}
-	if sh, _ := b.slowest(br); sh != nil {
-		add("time to open of "+br.Fuse.Ref, func(b *book) *Tree { return b.openTree(br) })
-	}
-	add("rating of "+br.Fuse.Ref, func(b *book) *Tree { return b.ratingTree(br) })
-}
-
-func (b *book) addSituations(add func(string, func(*book) *Tree)) {
-	for _, l := range b.r.Budget.Lines {
-		if l.Usable && l.Situation.EngineRPM > 0 && b.d.Charging.Present() {
-			add("spare "+during(l.Situation.Name), func(b *book) *Tree { return b.spareTree(l) })
+func (b *book) addWires(add adding) bool {
+	for _, w := range b.c.Wires {
+		br := w.Branch
+		shorts := func() bool { return b.shortOf(w, fault.FarEnd) != nil && b.shortOf(w, fault.NearEnd) != nil }
+		if !(add("allowed current of", w.Number, func() bool { return b.set().Model.Wires[w.Index].Known }, func() *Tree { return b.allowedTree(w) }) &&
+			add("current of", w.Number, b.carries(br), func() *Tree { return b.ampsTree(br, ofWire(w), wireWords(w)) }) &&
+			add("resistance of", w.Number, b.carries(br), func() *Tree { return b.ohmTree(br, ofWire(w), wireWords(w)) }) &&
+			add("temperature of", w.Number, b.carries(br), func() *Tree { return b.hotTree(w) }) &&
+			add("prospective short at", w.Number, shorts, func() *Tree { return b.shortTree(w, true) }) &&
+			add("greatest short at", w.Number, shorts, func() *Tree { return b.shortTree(w, false) }) &&
+			add("crimps of", w.Number, nil, func() *Tree { return b.endsTree(w) }) &&
+			add("cut length of", w.Number, func() bool { return !w.Spec.Fitted }, func() *Tree { return b.cutTree(w) })) {
+			return false
 		}
 	}
-	for _, l := range slices.Concat(b.r.Budget.Lines, b.r.Budget.KeyOff) {
-		if l.Usable {
-			b.addHours(l, add)
+	return true
+}
+
+func (b *book) addFuses(add adding) bool {
+	for _, br := range b.c.Branches {
+		if br.Kind != circuit.FuseBranch || br.Fuse == nil || br.Fuse.Rating == nil || br.Fuse.Ref == "" {
+			continue
+		}
+		ref := br.Fuse.Ref
+		if !(add("rating of", ref, nil, func() *Tree { return b.ratingTree(br) }) &&
+			add("time to open of", ref, func() bool { return b.latest(br) != nil }, func() *Tree { return b.openTree(br) }) &&
+			add("resistance of", ref, b.carries(br), func() *Tree { return b.ohmTree(br, ofFuse(br), fuseWords(br)) })) {
+			return false
 		}
 	}
-	if days := b.r.Budget.StandbyDays; b.r.Budget.Left != nil && !math.IsInf(days, 1) && !math.IsNaN(days) {
-		add("days parked", func(b *book) *Tree { return b.daysTree() })
+	return true
+}
+
+func (b *book) addSituations(add adding) bool {
+	b.nameSpeeds()
+	for _, l := range b.r.Balanced().Lines {
+		if l.Usable && l.Situation.EngineRPM > 0 && b.d.Charging.Present() &&
+			!add("spare", during(l.Situation.Name), nil, func() *Tree { return b.spareTree(l) }) {
+			return false
+		}
 	}
+	for _, l := range slices.Concat(b.r.Balanced().Lines, b.r.Balanced().KeyOff) {
+		if l.Usable && !b.addHours(l, add) {
+			return false
+		}
+	}
+	days := b.r.Balanced().StandbyDays
+	return b.r.Balanced().Left == nil || math.IsInf(days, 1) || math.IsNaN(days) || add("days", "parked", nil, b.daysTree)
 }
 
 // during is a situation as it stands in a sentence: "in night cruise", "at anchor".
@@ -134,29 +177,33 @@ func during(situation string) string {
 
 // addHours adds how long batteries last in a situation: of several each, and without a name
 // the one that is down first.
-func (b *book) addHours(l *budget.Line, add func(string, func(*book) *Tree)) {
+func (b *book) addHours(l *budget.Line, add adding) bool {
 	finite := func(h float64) bool { return !math.IsInf(h, 0) && !math.IsNaN(h) }
 	name, first := "", math.Inf(1)
-	make := map[string]func(*book) *Tree{}
+	trees := map[string]func() *Tree{}
 	if finite(l.BatteryHours) {
 		name, first = "battery", l.BatteryHours
-		make[name] = func(b *book) *Tree { return b.hoursTree(l) }
+		trees[name] = func() *Tree { return b.hoursTree(l) }
 	}
 	for _, bank := range l.Banks {
 		if bank.Bank != nil && finite(bank.Hours) {
-			make[bank.Bank.Name] = func(b *book) *Tree { return b.bankTree(l, bank) }
+			trees[bank.Bank.Name] = func() *Tree { return b.bankTree(l, bank) }
 			if bank.Hours < first {
 				name, first = bank.Bank.Name, bank.Hours
 			}
 		}
 	}
 	if name == "" {
-		return
+		return true
 	}
-	add("hours "+during(l.Situation.Name), make[name])
-	for _, other := range slices.Sorted(maps.Keys(make)) {
-		if len(make) > 1 {
-			add("hours of "+other+" "+during(l.Situation.Name), make[other])
+	in := during(l.Situation.Name)
+	if !add("hours", in, nil, trees[name]) {
+		return false
+	}
+	for _, other := range slices.Sorted(maps.Keys(trees)) {
+		if len(trees) > 1 && !add("hours of "+other, in, nil, trees[other]) {
+			return false
 		}
 	}
+	return true
 }

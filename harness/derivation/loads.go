@@ -12,7 +12,7 @@ func ofPart(p *circuit.Part) *Tree { return &Tree{File: p.Pos.File, Line: p.Pos.
 
 // voltsTree explains the least voltage of a load.
 func (b *book) voltsTree(load *circuit.Branch) *Tree {
-	worst, at := b.set.WorstIn(-1, corner.AtWorst, b.on(load), func(i int) corner.Value { return b.set.LoadV(i, load) })
+	worst, at := b.set().WorstIn(-1, corner.AtWorst, b.on(load), func(i int) corner.Value { return b.set().LoadV(i, load) })
 	t, v := ofPart(load.Part), b.view(at, worst.At)
 	t.in(v)
 	v.drop(load)
@@ -45,7 +45,7 @@ func (b *book) minV(load *circuit.Branch) *value {
 }
 
 func (b *book) on(load *circuit.Branch) func(int) bool {
-	return func(i int) bool { return b.set.Solution(i).LoadOn[load.Index] }
+	return func(i int) bool { return b.set().Solution(i).LoadOn[load.Index] }
 }
 
 // limitTree explains what a load's circuit may lose.
@@ -56,7 +56,7 @@ func (b *book) limitTree(load *circuit.Branch) *Tree {
 	t.Answer = []string{fmt.Sprintf("The circuit of %s may lose %s.", load.Part.Name, t.Root.Value)}
 	if at >= 0 {
 		t.Answer = append(t.Answer, fmt.Sprintf("It loses %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Voltage),
-			quantity.Format(worst.Corner, quantity.Voltage), during(b.set.Solution(at).Situation.Name)))
+			quantity.Format(worst.Corner, quantity.Voltage), during(b.set().Solution(at).Situation.Name)))
 	}
 	t.Notes = []string{"The limit is that of the conductors at nominal values; with fuses and contacts one and a half times as much may be lost."}
 	t.Next = []string{fmt.Sprintf("why \"drop of %s\"", load.Part.Name)}

@@ -165,7 +165,7 @@ func (v *view) agedOhm(b *circuit.Branch, r solve.Resistance) *value {
 	if v.shorted {
 		return of(elementName(b)+", in use", ohms, r.Ohm(), "{} × {}", cold, v.agedAll())
 	}
-	a := v.set.Tolerances.Aged(b, v.set.Results[corner.Nominal][v.at])
+	a := v.set().Tolerances.Aged(b, v.set().Results[corner.Nominal][v.at])
 	times := v.tolerance(a.Row, a.Row+" over new", plain)
 	if a.Share == 1 {
 		return of(elementName(b)+", in use", ohms, r.Ohm(), "{} × {}", cold, times)

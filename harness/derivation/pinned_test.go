@@ -1,6 +1,9 @@
 package derivation
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 func TestCopperWords(t *testing.T) {
 	for share, want := range map[float64]bool{0.33: true, 0.332: true, 1.0 / 3: false, 0.34: false} {
@@ -40,5 +43,27 @@ func TestUnitsInSums(t *testing.T) {
 	short := sum("sum", amps, 1.5012, large(), small())
 	if settle(short); short.printed() != "1.500 A + 1 mA" {
 		t.Errorf("%s", short.printed())
+	}
+}
+
+// A body of 100 s that is on for 60 s of every 600 s may have √((1 − e^−6) ÷ (1 − e^−0.6)) =
+// √(0.997521 ÷ 0.451188) = 1.486901 times the current.
+func TestOneConstant(t *testing.T) {
+	if got := oneConstant(1.486901, 60, 600); math.Abs(got-100) > 0.01 {
+		t.Errorf("%g s, want 100 s", got)
+	}
+}
+
+// BenchmarkLongSum gives digits to a sum of hundreds of terms of which a power asks for all that
+// there are.
+func BenchmarkLongSum(b *testing.B) {
+	for b.Loop() {
+		var terms []*value
+		total := 0.0
+		for i := range 333 {
+			x := solved("one", amps, 0.1+0.01*math.Sqrt(float64(i)), "")
+			terms, total = append(terms, x), total+x.v
+		}
+		settle(of("power", plain, math.Pow(total, 6), "{}^6", sum("all", amps, total, terms...)))
 	}
 }

@@ -7,18 +7,22 @@ import (
 	"fusewright/harness/design/problem"
 )
 
-// finish turns a figure into its tree: digits first, then the texts, from the root down;
-// a value met again is not taken apart again.
-func (t *Tree) finish(root, limit *value) *Tree {
+// finish turns a figure into its tree, with what it is held against and others that the answer
+// names: digits first, then the texts, from the root down; a value met again is not taken apart
+// again.
+func (t *Tree) finish(root, limit *value, also ...*value) *Tree {
 	roots := []*value{root}
 	if limit != nil {
 		roots = append(roots, limit)
 	}
-	settle(roots...)
+	settle(append(roots, also...)...)
 	w := writer{seen: map[*value]*Step{}}
 	t.Root = w.step(root)
 	if limit != nil {
 		t.Limit = w.step(limit)
+	}
+	for _, x := range also {
+		t.Also = append(t.Also, w.step(x))
 	}
 	rests := root.restsOn()
 	for i, share := range rests {

@@ -78,11 +78,14 @@ func (x *value) moves() []float64 {
 	for i, y := range x.from {
 		values[i] = y.v
 	}
-	whole, total := evaluate(x.formula, values), 0.0
+	whole, total := x.work(values), 0.0
 	for i, y := range x.from {
-		values[i] = y.v * (1 + little)
-		moves[i] = math.Abs(evaluate(x.formula, values)-whole) / little
-		values[i] = y.v
+		moves[i] = math.Abs(y.v)
+		if !x.sums {
+			values[i] = y.v * (1 + little)
+			moves[i] = math.Abs(x.work(values)-whole) / little
+			values[i] = y.v
+		}
 		total += moves[i]
 	}
 	if !(total > 0) || math.IsInf(total, 0) {

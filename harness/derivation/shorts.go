@@ -8,12 +8,13 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/study/fault"
 )
 
 // shortOf is a short of a wire at one of its ends; nil where nothing feeds it.
 func (b *book) shortOf(w *circuit.Wire, where fault.Where) *fault.Short {
-	for _, sh := range b.r.Faults.OfWire(w) {
+	for _, sh := range b.r.Faulted().OfWire(w) {
 		if sh.Where == where && sh.Fed && sh.Results[fault.Strong].CurrentA > traceA && sh.Results[fault.Weak].CurrentA > traceA {
 			return sh
 		}
@@ -25,18 +26,19 @@ func (b *book) shortOf(w *circuit.Wire, where fault.Where) *fault.Short {
 func (b *book) short(sh *fault.Short, state int) *value {
 	r := sh.Results[state]
 	v := b.shortView(r.Seen.Net)
-	label := "short at the " + string(sh.Where) + " of " + sh.Wire.Number
+	label := "short " + sh.Lies(func(w *circuit.Wire) string { return w.Number })
 	open, feed := v.seen(sh, r.Seen)
+	const how = "all that its converter drives into a short"
 	if r.Seen.BackOhm == 0 {
-		return of(label, amps, r.CurrentA, "{} ÷ {}", open, feed).by(feed)
+		return of(label, amps, r.CurrentA, "{} ÷ {}", open, feed).by(feed).orSolved(how)
 	}
 	back := v.backOhm(sh, r.Seen.BackOhm)
-	return of(label, amps, r.CurrentA, "{} ÷ ({} + {})", open, feed, back).by(feed)
+	return of(label, amps, r.CurrentA, "{} ÷ ({} + {})", open, feed, back).by(feed).orSolved(how)
 }
 
 // shortView is the network in which shorts are found.
 func (b *book) shortView(n fault.Net) *view {
-	v := b.viewOf(b.r.Solutions[0], b.r.Faults.Options(n))
+	v := b.viewOf(&solve.Solution{Circuit: b.c, Situation: b.d.Situations[0]}, b.r.Faulted().Options(n))
 	v.shorted, v.net = true, n
 	v.laws = nil
 	return v
@@ -45,36 +47,63 @@ func (b *book) shortView(n fault.Net) *view {
 // seen is the open voltage at a short and what lies between it and the source.
 func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 	open = v.openV(s.OpenV)
-	way := v.c.MainFeed(sh.Wire.From.Node)
-	branches := way.Branches
-	if sh.Where == fault.FarEnd {
-		branches = append(branches, sh.Wire.Branch)
-		if hot, back, ok := sh.Wire.To.Part.Draws(); ok && s.Net.State == fault.Weak && hot == sh.Wire.To && s.BackOhm == 0 {
-			branches = append(branches, v.c.MainReturn(back.Node, v.c.Home(hot.Node)).Branches...)
-		}
-	}
-	list, total := []*value{v.sourceOhm()}, v.sourceOhm().v
-	for _, b := range branches {
-		x := v.ohm(b)
-		list, total = append(list, x), total+x.v
+	way, list := v.wayTo(sh, s)
+	list = append([]*value{v.sourceOhm()}, list...)
+	total := 0.0
+	for _, x := range list {
+		total += x.v
 	}
 	const label = "source and way to the short"
-	if v.d.HasBanks() && way.Whole && len(list) > 1 {
+	if v.d.HasBanks() && way && len(list) > 1 {
 		seen := s.FeedOhm - (total - list[0].v)
 		if seen > 0 {
 			list[0] = solved("batteries, as seen from the post", ohms, seen, "solved together")
 			return open, sum(label, ohms, s.FeedOhm, list...)
 		}
 	}
-	if !way.Whole || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
+	if !way || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
 		return open, solved(label, ohms, s.FeedOhm, "solved together: more than one way, or more than one battery, feeds it")
 	}
 	return open, besideIt(sum(label, ohms, s.FeedOhm, list...), total)
 }
 
+// wayTo are the resistances from the post to a short and, where the network has the return
+// too, back; false where no way leads there from the post.
+func (v *view) wayTo(sh *fault.Short, s fault.Seen) (whole bool, list []*value) {
+	add := func(p circuit.Path) bool {
+		for _, b := range p.Branches {
+			list = append(list, v.ohm(b))
+		}
+		return p.Whole
+	}
+	if sh.Where == fault.Inside {
+		hot, back := sh.Across()
+		whole = add(v.c.MainFeed(hot))
+		return add(v.c.MainReturn(back, v.c.Home(hot))) && whole, list
+	}
+	whole = add(v.c.MainFeed(sh.Wire.From.Node))
+	switch sh.Where {
+	case fault.Between:
+		list = append(list, v.alongWire(sh))
+	case fault.FarEnd:
+		list = append(list, v.ohm(sh.Wire.Branch))
+		if hot, back, ok := sh.Wire.To.Part.Draws(); ok && s.Net.State == fault.Weak && hot == sh.Wire.To && s.BackOhm == 0 {
+			add(v.c.MainReturn(back.Node, v.c.Home(hot.Node)))
+		}
+	}
+	return whole, list
+}
+
+// alongWire is the resistance of a wire up to a short part-way along it: its share by length.
+func (v *view) alongWire(sh *fault.Short) *value {
+	whole := v.ohm(sh.Wire.Branch)
+	return of("up to "+sh.At+" on "+sh.Wire.Number, ohms, whole.v*sh.AlongM/sh.Wire.LengthM, "{} × {} ÷ {}", whole,
+		solved("length up to there", metres, sh.AlongM, "along the runs, slack and ends shared out"), lengthOf(sh.Wire)).by(whole)
+}
+
 // sameOhm is more than relay coils, and what keeps the source's side of the network definite,
 // take off a resistance beside which they lie.
-const sameOhm = 1e-3
+const sameOhm = 5e-3
 
 // besideIt adds to a sum of resistances what lies beside them.
 func besideIt(x *value, total float64) *value {
@@ -150,8 +179,12 @@ func (v *view) backOhm(sh *fault.Short, ohm float64) *value {
 	for _, w := range v.c.MainFeed(sh.Wire.From.Node).Wires() {
 		list, total = append(list, v.ohm(w.Branch)), total+v.ohm(w.Branch).v
 	}
-	if sh.Where == fault.FarEnd {
+	switch sh.Where {
+	case fault.FarEnd:
 		list, total = append(list, v.ohm(sh.Wire.Branch)), total+v.ohm(sh.Wire.Branch).v
+	case fault.Between:
+		x := v.alongWire(sh)
+		list, total = append(list, x), total+x.v
 	}
 	if len(list) == 0 || math.Abs(total-ohm) > sameOhm*ohm {
 		return solved("return as long and as thick as the feed", ohms, ohm, "no frame: taken like the feed")
@@ -197,31 +230,17 @@ func deviceName(b *circuit.Branch) string {
 	return "the fuse of " + b.Part.Name
 }
 
-// slowest is the short that a fuse is the last to open for: the longest, of equals the first.
-func (b *book) slowest(br *circuit.Branch) (worst *fault.Short, state int) {
-	for _, sh := range b.r.Faults.Shorts {
-		if sh.Wire == nil || !sh.Fed || sh.Where == fault.Between {
-			continue
-		}
-		for s := range sh.Results {
-			if r := &sh.Results[s]; r.Device == br && !r.Bare && (worst == nil || r.SlowS > worst.Results[state].SlowS) {
-				worst, state = sh, s
-			}
-		}
-	}
-	return worst, state
-}
-
 // openTree explains how long a fuse takes to open at the weakest short behind it.
 func (b *book) openTree(br *circuit.Branch) *Tree {
 	t := ofFuse(br)
-	sh, state := b.slowest(br)
-	r := sh.Results[state]
+	last := b.latest(br)
+	sh, state, r := last.Short, last.State, last.Result()
+	lies := sh.Lies(func(w *circuit.Wire) string { return w.Number })
 	draws := b.short(sh, state)
 	if math.Abs(draws.v-r.DeviceA) > 1e-9*r.DeviceA {
 		draws = solved("through "+deviceName(br), amps, r.DeviceA, "solved together: not all of the short passes it")
 	}
-	dev, _ := b.r.Faults.Device(br)
+	dev, _ := b.r.Faulted().Device(br)
 	read, ratingA, ok := dev.LatestEdge(r.DeviceA)
 	rating := b.rating(br)
 	if ok {
@@ -231,14 +250,14 @@ func (b *book) openTree(br *circuit.Branch) *Tree {
 	if !ok {
 		multiple = of("times its rating", plain, r.DeviceA/rating.v, "{} ÷ {}", draws, rating)
 		t.finish(multiple, nil)
-		t.Answer = []string{fmt.Sprintf("%s may never open at the weakest short behind it, %s at the %s of %s.", fuseWords(br),
-			quantity.Format(r.DeviceA, quantity.Current), sh.Where, sh.Wire.Number), "No latest opening is published below " + sure(dev) + "."}
+		t.Answer = []string{fmt.Sprintf("%s may never open at the weakest short behind it, %s %s.", fuseWords(br),
+			quantity.Format(r.DeviceA, quantity.Current), lies), "No latest opening is published below " + sure(dev) + "."}
 		return t
 	}
 	t.State = map[int]string{fault.Weak: "run-down battery, hot wires, aged contacts", fault.Strong: "full battery, cold wires, new contacts"}[state]
 	t.finish(opening(dev, read, multiple), nil)
-	t.Answer = []string{fmt.Sprintf("%s opens within %s at the weakest short behind it: %s at the %s of %s.", fuseWords(br), t.Root.Value,
-		quantity.Format(r.DeviceA, quantity.Current), sh.Where, sh.Wire.Number),
+	t.Answer = []string{fmt.Sprintf("%s opens within %s at the weakest short behind it: %s %s.", fuseWords(br), t.Root.Value,
+		quantity.Format(r.DeviceA, quantity.Current), lies),
 		fmt.Sprintf("That is %s times its rating.", quantity.Digits(read.M, 3))}
 	return t
 }

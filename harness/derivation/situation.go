@@ -135,9 +135,9 @@ func (b *book) hoursTree(l *budget.Line) *Tree {
 // daysTree explains how long the vehicle may stand.
 func (b *book) daysTree() *Tree {
 	t := &Tree{Situation: "key off"}
-	t.finish(b.standing(b.r.Budget.StandbyA, b.averageView(b.r.Budget.Left)), nil)
-	t.Answer = []string{fmt.Sprintf("A full battery starts the engine after %s with the key off.", quantity.Format(b.r.Budget.StandbyDays*86400, quantity.Duration)),
-		fmt.Sprintf("%s are drawn all the time, and the battery loses some by itself.", quantity.Format(b.r.Budget.StandbyA, quantity.Current))}
+	t.finish(b.standing(b.r.Balanced().StandbyA, b.averageView(b.r.Balanced().Left)), nil)
+	t.Answer = []string{fmt.Sprintf("A full battery starts the engine after %s with the key off.", quantity.Format(b.r.Balanced().StandbyDays*86400, quantity.Duration)),
+		fmt.Sprintf("%s are drawn all the time, and the battery loses some by itself.", quantity.Format(b.r.Balanced().StandbyA, quantity.Current))}
 	return t
 }
 

@@ -12,6 +12,8 @@ type Tree struct {
 	// Root is the figure, Limit what it is held against (nil = nothing).
 	Root  *Step `json:"figure"`
 	Limit *Step `json:"limit,omitempty"`
+	// Also are further figures that the answer names.
+	Also []*Step `json:"also,omitempty"`
 	// Rests is what the figure rests on, by how sure that is; Unsure are the values from
 	// memory, without a source or assumed, each once.
 	Rests  []Rest   `json:"rests_on"`

@@ -27,6 +27,11 @@ type value struct {
 	unit   *scale // of the sum of which it is a term; nil = by its size
 	off    bool
 	sure   *shares
+
+	ready string // the formula that is
+	run   expr   // ready to be worked out,
+	sums  bool   // of sums alone
+	shown *shown
 }
 
 // of is a value that the formula gives.

@@ -20,7 +20,7 @@ func wireWords(w *circuit.Wire) string {
 
 // worstAmps is the greatest current of a branch.
 func (b *book) worstAmps(br *circuit.Branch) (corner.Value, int) {
-	return b.set.WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set.Amps(i, br) })
+	return b.set().WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set().Amps(i, br) })
 }
 
 func (t *Tree) in(v *view) {
@@ -39,6 +39,7 @@ func (b *book) ohmTree(br *circuit.Branch, t *Tree, name string) *Tree {
 	t.finish(x, nil)
 	t.Answer = []string{fmt.Sprintf("%s has %s where it carries most: %s (%s).", name, t.Root.Value, during(t.Situation), t.State)}
 	if br.Wire != nil {
+		t.Notes = append(t.Notes, noteLengths(br.Wire)...)
 		t.Answer = append(t.Answer, fmt.Sprintf("On the bench, at 20 °C with new ends, it is %s.", quantity.Format(br.Ohm, quantity.Resistance)))
 		if !br.Wire.Spec.Fitted {
 			t.Notes = append(t.Notes, fmt.Sprintf("It is reckoned over its finished length, %s; to be cut are %s.", quantity.Format(br.Wire.LengthM, quantity.Length),
@@ -74,10 +75,10 @@ func (b *book) ampsTree(br *circuit.Branch, t *Tree, name string) *Tree {
 
 // hotTree explains how hot a wire gets.
 func (b *book) hotTree(w *circuit.Wire) *Tree {
-	worst, at := b.set.WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set.WireC(i, w) })
+	worst, at := b.set().WorstIn(1, corner.AtWorst, func(int) bool { return true }, func(i int) corner.Value { return b.set().WireC(i, w) })
 	t, v := ofWire(w), b.view(max(at, 0), worst.At)
 	t.in(v)
-	limit := b.limitC(w, &b.set.Model.Wires[w.Index])
+	limit := b.limitC(w, &b.set().Model.Wires[w.Index])
 	limit.label = "conductor at its limit"
 	t.finish(v.hotC(w), limit)
 	t.Answer = []string{fmt.Sprintf("The conductor of %s gets %s at worst, %s (%s); at nominal %s.", wireWords(w), t.Root.Value, during(t.Situation), t.State,
@@ -89,18 +90,15 @@ func (b *book) hotTree(w *circuit.Wire) *Tree {
 // allowedTree explains what a wire may carry.
 func (b *book) allowedTree(w *circuit.Wire) *Tree {
 	t := ofWire(w)
-	l := &b.set.Model.Wires[w.Index]
+	l := &b.set().Model.Wires[w.Index]
 	worst, at := b.worstAmps(w.Branch)
 	t.finish(b.allowed(w), nil)
 	carries := "It carries nothing in any situation."
 	if at >= 0 && worst.Corner > traceA {
 		carries = fmt.Sprintf("It carries %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Current),
-			quantity.Format(worst.Corner, quantity.Current), during(b.set.Solution(at).Situation.Name))
+			quantity.Format(worst.Corner, quantity.Current), during(b.set().Solution(at).Situation.Name))
 	}
-	t.Answer = []string{fmt.Sprintf("%s may carry %s where it lies; the %s governs.", wireWords(w), t.Root.Value, l.Governs), carries}
-	if l.Pulse.Gain > 1 {
-		t.Notes = append(t.Notes, "For as long as it is on; for good it may carry less.")
-	}
+	t.Answer = []string{fmt.Sprintf("%s may carry %s where it lies; the %s governs.", wireWords(w), b.mayCarry(w), l.Governs), carries}
 	return t
 }
 
@@ -116,9 +114,26 @@ func (b *book) cutTree(w *circuit.Wire) *Tree {
 		x = sum("to cut, all pieces", metres, cutting.LengthM(w), pieces...)
 	}
 	t.finish(x, nil)
-	t.Answer = []string{fmt.Sprintf("Cut %s of %s.", t.Root.Value, wireWords(w)),
-		fmt.Sprintf("Finished it is %s; the rest goes into the barrels, is trimmed, or is room within the permitted band.", quantity.Format(w.LengthM, quantity.Length))}
+	t.Answer = []string{fmt.Sprintf("Cut %s of %s.", t.Root.Value, wireWords(w)), lengths(w) + " " +
+		"The cut list and the drawings give the length to cut; drop, resistance and current go by that of the finished wire."}
 	return t
+}
+
+// lengths says what a wire measures finished and to cut, and what lies between.
+func lengths(w *circuit.Wire) string {
+	return fmt.Sprintf("%s is %s long finished, from terminal to terminal, and %s to cut: the rest goes into the barrels, is trimmed, or is room within the permitted band.",
+		w.Number, metre(w.LengthM), metre(cutting.LengthM(w)))
+}
+
+// metre is a length to the millimetre.
+func metre(m float64) string { return text0(math.Round(1000*m)/1000) + " m" }
+
+// noteLengths are the lengths of a wire that is cut, for what goes by the finished one.
+func noteLengths(w *circuit.Wire) []string {
+	if w.Spec.Fitted {
+		return nil
+	}
+	return []string{lengths(w) + " Its resistance goes by the first."}
 }
 
 // cutLength is the length to cut of one piece.

@@ -10,12 +10,12 @@ import (
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/together"
-	"fusewright/library"
 )
 
 const danger, fault, advice = finding.Danger, finding.Fault, finding.Advice
@@ -176,14 +176,8 @@ func TestByHandOthers(t *testing.T) {
 // testerOf is a tester of an example's sections.
 func testerOf(t *testing.T, sections string) *tester {
 	t.Helper()
-	d, err := design.Read("x.yaml", []byte(example.Design(sections)), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, example.Design(sections))
+	d := c.Design
 	return newTester(&Input{Design: d, Circuit: c, Amps: func(*circuit.Branch) float64 { return 1 }})
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/remedy"
 )
 
@@ -38,7 +39,7 @@ func TestOwnFeed(t *testing.T) {
 		"at the battery": {with(behind, "PUMP", "pump fuse") +
 			"  pump fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}\n", "", "", ""},
 	} {
-		r := review(t, []byte(example.Design(c.text)))
+		r := reviewtest.Of(t, []byte(example.Design(c.text)))
 		found := false
 		for _, x := range r.Remedies().Causes {
 			for _, f := range x.Findings {
@@ -61,7 +62,7 @@ func with(text, old, now string) string { return strings.Replace(text, old, now,
 // TestUnfusedHeavyLoad: 100 A without a fuse is mended by a fuse of another type than the
 // usual one, whose ratings end below it.
 func TestUnfusedHeavyLoad(t *testing.T) {
-	p := review(t, []byte(example.Design(`
+	p := reviewtest.Of(t, []byte(example.Design(`
 loads:
   heater: {power: 1200 W, behaves: resistor, maximum fuse: 200 A, at: rear, fed by: battery, wire: {size: 35 mm²}, returns to: battery negative, return wire: {size: 35 mm²}, stays live: "heats the tank", own switch: true}
 `))).Remedies()
@@ -92,7 +93,7 @@ func TestFuseOfALink(t *testing.T) {
 			"  start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery", "  house end: {type: blade C, rating: 20 A, at: rear, fed by: charging relay").Replace(unfused), "blade C 20 A at battery"},
 	} {
 		found := false
-		for _, x := range review(t, []byte(c.src)).Remedies().Causes {
+		for _, x := range reviewtest.Of(t, []byte(c.src)).Remedies().Causes {
 			for _, trial := range append([]*remedy.Trial{x.Remedy}, x.Tried...) {
 				if trial == nil || trial.About != "charging relay, wire" || !strings.Contains(trial.Will, " at battery") {
 					continue

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/reviewtest"
 )
 
 // TestHotPlace: wires through air at their class are mended by the next class, all of the
@@ -15,7 +16,7 @@ func TestHotPlace(t *testing.T) {
 		{"105 °C", "wires at battery tray - rear", "ISO 6722 thin wall class C"},
 		{"89.9 °C", "wires at battery tray - rear", "ISO 6722 thin wall class C"},
 	} {
-		p := review(t, []byte(example.Design("runs:\n  - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: "+
+		p := reviewtest.Of(t, []byte(example.Design("runs:\n  - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: "+
 			c.ambient+"}, cover: heat sleeve}\n"))).Remedies()
 		if len(p.Causes) != 1 || p.Causes[0].Remedy == nil {
 			t.Fatalf("%s: %d causes, the first %+v", c.ambient, len(p.Causes), p.Causes[0])
@@ -29,7 +30,7 @@ func TestHotPlace(t *testing.T) {
 // TestFeedAndReturnTogether: where both wires of a load are a size too thin for its fuse,
 // and too much is lost on them, both go up alike, by no more sizes than it takes.
 func TestFeedAndReturnTogether(t *testing.T) {
-	r := review(t, []byte(`fusewright: 1
+	r := reviewtest.Of(t, []byte(`fusewright: 1
 title: a motor at the end of a metre
 vehicle: invented
 system: 12 V

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
 )
 
@@ -33,7 +34,7 @@ charging: {regulated: 7.15 V, output: {1300 rpm: 14 A, 3000 rpm: 24 A}, idle: 13
 `, "charging, regulated", "7.15 V", "14.3 V"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := review(t, []byte(example.Design(c.sections))).Remedies()
+			p := reviewtest.Of(t, []byte(example.Design(c.sections))).Remedies()
 			if len(p.Causes) != 1 || p.Causes[0].Remedy == nil {
 				t.Fatalf("%d causes, the first %+v", len(p.Causes), p.Causes[0])
 			}
@@ -63,11 +64,11 @@ func TestSlipIsOneCause(t *testing.T) {
 				t.Fatal("no such part")
 			}
 			before := map[string]bool{}
-			for _, f := range review(t, src).Findings {
+			for _, f := range reviewtest.Of(t, src).Findings {
 				before[f.Rule+f.Part+f.Wire] = true
 			}
 			more := 0
-			for _, cause := range review(t, []byte(slipped)).Remedies().Causes {
+			for _, cause := range reviewtest.Of(t, []byte(slipped)).Remedies().Causes {
 				asked := cause.Remedy != nil && cause.Remedy.Guess
 				if asked && cause.Remedy.Will != c.meant {
 					t.Errorf("%s is asked for, want %s", cause.Remedy.Will, c.meant)

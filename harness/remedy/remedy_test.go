@@ -4,32 +4,18 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
-	"fusewright/library"
 )
-
-func review(t *testing.T, src []byte) *harness.Review {
-	t.Helper()
-	d, err := design.Read("x.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 // TestLeavesTheDesign: after all trials the design is as before, the review of it the
 // same, every open finding stands under one cause, and a second run says the same.
@@ -43,11 +29,8 @@ func TestLeavesTheDesign(t *testing.T) {
 		if i%3 != 0 { // a third of them, for time
 			continue
 		}
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, fresh := review(t, src), review(t, src)
+		src := buildtest.File(t, file)
+		r, fresh := reviewtest.Of(t, src), reviewtest.Of(t, src)
 		p := r.Remedies()
 		again, err := harness.Assess(r.Design)
 		if err != nil {
@@ -150,7 +133,7 @@ func TestRemedies(t *testing.T) {
 			"{}", "suppressed by: resistor", "relay-coil-voltage", "k", "mini make 12 V", "mini make 24 V"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			r := review(t, bytes.Replace(lampWith(c.fuse, c.feed, c.coil), []byte("form: mini make,"), []byte("form: "+cmp.Or(c.form, "mini make")+","), 1))
+			r := reviewtest.Of(t, bytes.Replace(lampWith(c.fuse, c.feed, c.coil), []byte("form: mini make,"), []byte("form: "+cmp.Or(c.form, "mini make")+","), 1))
 			p := r.Remedies()
 			for _, cause := range p.Causes {
 				for _, f := range cause.Findings {
@@ -184,12 +167,9 @@ func TestUntried(t *testing.T) {
 		{"relay-on-the-header-bracket", "insulation-class", false},
 		{"grips-on-the-glovebox-feed", "tap-over-spare", true},
 	} {
-		src, err := os.ReadFile("../../testdata/corpus/fault/" + x.file + ".yaml")
-		if err != nil {
-			t.Fatal(err)
-		}
+		src := buildtest.File(t, "../../testdata/corpus/fault/"+x.file+".yaml")
 		seen := false
-		for _, c := range review(t, src).Remedies().Causes {
+		for _, c := range reviewtest.Of(t, src).Remedies().Causes {
 			if c.Findings[0].Rule != x.rule {
 				continue
 			}

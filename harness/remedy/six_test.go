@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/remedy"
 )
 
@@ -36,7 +37,7 @@ func TestSixMistakes(t *testing.T) {
 				t.Errorf("%d lines are marked, want %d", n, len(mistakes))
 			}
 			left := append([][]string{}, mistakes...)
-			for _, cause := range openCauses(review(t, src).Remedies()) {
+			for _, cause := range openCauses(reviewtest.Of(t, src).Remedies()) {
 				at := tells(left, cause)
 				if at < 0 {
 					t.Errorf("not planted, or met twice: %s %s", cause.Findings[0].Rule, cause.Findings[0].What)
@@ -51,7 +52,7 @@ func TestSixMistakes(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, f := range review(t, clean).Findings {
+			for _, f := range reviewtest.Of(t, clean).Findings {
 				if f.Accepted == "" {
 					t.Errorf("without the mistakes: %s %s", f.Rule, f.What)
 				}

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/sizing"
 )
 
@@ -37,10 +37,7 @@ func TestChargersLeftOpen(t *testing.T) {
 		{"100 A", "100 Ah", "", "shore charger 20 A 12 V", "a fifth of the capacity of house per hour, 20"},
 		{"100 A", "99 Ah", "", "shore charger 10 A 12 V", "a fifth of the capacity of house per hour, 19.8 A"},
 	} {
-		d, err := design.Read("open.yaml", []byte(fmt.Sprintf(chargersOpen, c.output, c.capacity, c.open)), nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		d := buildtest.Design(t, fmt.Sprintf(chargersOpen, c.output, c.capacity, c.open))
 		for range 2 { // choosing again gives the same
 			p, err := sizing.Complete(d)
 			if err != nil {

@@ -4,10 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
-	"fusewright/library"
 )
 
 // A lamp behind a bulkhead at which the loom comes apart.
@@ -40,14 +38,8 @@ loads:
 func TestPartingAuto(t *testing.T) {
 	for _, c := range []struct{ power, family string }{{"100 W", "sealed 1.5"}, {"200 W", "sealed 2.8"}, {"300 W", "sealed 6.3"}} {
 		src := strings.Replace(parted, "100 W", c.power, 1)
-		d, err := design.Read("x.yaml", []byte(src), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		review, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		review := reviewtest.Of(t, src)
+		d := review.Design
 		if got := d.Partings[0].Plug.Name; got != c.family {
 			t.Errorf("%s: %s, want %s", c.power, got, c.family)
 		}
@@ -67,14 +59,8 @@ func TestPartingTakesThickWires(t *testing.T) {
 		{"300 W", "4 m", "wire: {parallel: 2}, return wire: {parallel: 2}, ", "sealed 2.8"},
 	} {
 		src := strings.NewReplacer("100 W", c.power, "900 mm", c.length, "1200 rpm: 60 A, 3000 rpm: 80 A", "1200 rpm: 150 A, 3000 rpm: 200 A", "returns to", c.wire+"returns to").Replace(parted)
-		d, err := design.Read("x.yaml", []byte(src), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		review, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		review := reviewtest.Of(t, src)
+		d := review.Design
 		if got := d.Partings[0].Plug.Name; got != c.family {
 			t.Errorf("%s: %s, want %s", c.power, got, c.family)
 		}
@@ -95,14 +81,7 @@ func TestPartingOfWiresSideBySide(t *testing.T) {
 	} {
 		wire := "{size: " + c.size + ", parallel: 2}, "
 		src := strings.NewReplacer("100 W", c.power, "family: auto", "family: "+c.family, "returns to", "wire: "+wire+"return wire: "+wire+"returns to").Replace(parted)
-		d, err := design.Read("x.yaml", []byte(src), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		review, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		review := reviewtest.Of(t, src)
 		got := ""
 		for _, f := range review.Findings {
 			if f.Rule == "plug-ways" {
@@ -120,14 +99,8 @@ func TestPartingOfWiresSideBySide(t *testing.T) {
 func TestPlugBehindParting(t *testing.T) {
 	for name, wire := range map[string]string{"open": "", "given": "wire: {size: 1.5 mm²}, return wire: {size: 1.5 mm²}, "} {
 		src := strings.NewReplacer("100 W", "20 W", "at: rack, fed", "at: rack, plug: auto, "+wire+"fed").Replace(parted)
-		d, err := design.Read("x.yaml", []byte(src), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		review, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		review := reviewtest.Of(t, src)
+		d := review.Design
 		if a, b := d.Partings[0].Plug.Name, d.Loads[0].Plug.Name; a != "sealed 1.5" || b != "sealed 1.5" {
 			t.Errorf("%s: %s behind %s, want sealed 1.5 twice", name, b, a)
 		}
@@ -140,14 +113,7 @@ func TestPlugBehindParting(t *testing.T) {
 // TestPartingTooSmall: of a family that is given and too small the finding names the nearest that fits.
 func TestPartingTooSmall(t *testing.T) {
 	src := strings.Replace(strings.Replace(parted, "100 W", "300 W", 1), "family: auto", "family: sealed 1.5", 1)
-	d, err := design.Read("x.yaml", []byte(src), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	review, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	review := reviewtest.Of(t, src)
 	for _, f := range review.Findings {
 		if f.Rule == "connector-overload" && f.Change == "use sealed 6.3, the nearest family that fits" {
 			return

@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 )
 
 // open is a harness with everything left open, on an invented machine.
@@ -242,10 +242,7 @@ func opened(tb testing.TB, wires int) *design.Design {
 
 func openedSeed(tb testing.TB, wires int, seed int64) *design.Design {
 	tb.Helper()
-	d, err := design.Read("synth.yaml", synth.YAML(wires, seed), library.Default())
-	if err != nil {
-		tb.Fatal(err)
-	}
+	d := buildtest.Design(tb, synth.YAML(wires, seed))
 	reopen(d)
 	return d
 }
@@ -320,10 +317,7 @@ func BenchmarkExplain(b *testing.B) {
 
 // BenchmarkNothingOpen is what sizing costs a design that gives everything.
 func BenchmarkNothingOpen(b *testing.B) {
-	d, err := design.Read("synth.yaml", synth.YAML(40, 1), library.Default())
-	if err != nil {
-		b.Fatal(err)
-	}
+	d := buildtest.Design(b, synth.YAML(40, 1))
 	for b.Loop() {
 		if p, err := Complete(d); p != nil || err != nil {
 			b.Fatal("the synthetic harness leaves something open", err)

@@ -39,10 +39,14 @@ func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 	p.open = opened(rep.Root, all)
 	p.b.WriteString("\n")
 	p.step(rep.Root, "", "")
+	further := rep.Also
 	if rep.Limit != nil {
-		p.open = opened(rep.Limit, all)
+		further = append([]*derivation.Step{rep.Limit}, further...)
+	}
+	for _, s := range further {
+		p.open = opened(s, all)
 		p.b.WriteString("\n")
-		p.step(rep.Limit, "", "")
+		p.step(s, "", "")
 	}
 	p.end(rep)
 	_, err := io.WriteString(w, p.b.String())

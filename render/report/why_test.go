@@ -7,6 +7,7 @@ import (
 	"go/parser"
 	"go/token"
 	"math"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -58,6 +59,59 @@ func TestWhyMultipliesOut(t *testing.T) {
 	t.Logf("%d figures, %d steps", figures, steps)
 	if figures < 400 {
 		t.Errorf("%d figures, want 400", figures)
+	}
+}
+
+// The weakest short that why names for a fuse is the one for which study has the fuse open last: the same
+// latest opening, to the last digit, and no short of that fuse with one beyond it.
+func TestWeakestShortIsTheStudys(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/corpus/*/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no corpus: %v", err)
+	}
+	var some []string
+	for i := 0; i < len(files); i += 3 {
+		some = append(some, files[i])
+	}
+	for _, demo := range demos {
+		some = append(some, "../../designs/"+demo+".yaml")
+	}
+	fuses := 0
+	for _, file := range some {
+		r, err := reviewIf(file)
+		if err != nil {
+			continue // a design that is to be refused
+		}
+		latest := map[string]float64{}
+		for _, row := range report.NewStudy(r).Shorts {
+			for _, s := range []*report.ShortState{row.Greatest, row.Least} {
+				if s == nil || s.Opens == "" {
+					continue
+				}
+				slow := math.Inf(1)
+				if s.SlowS != nil {
+					slow = *s.SlowS
+				}
+				latest[s.Opens] = max(latest[s.Opens], slow)
+			}
+		}
+		for ref, want := range latest {
+			tree, err := derivation.Of(r, "time to open of "+ref)
+			if err != nil {
+				continue // of a factory loom, or all its current is drawn past it
+			}
+			fuses++
+			got := tree.Root.Number * map[string]float64{"s": 1, "ms": 1e-3}[tree.Root.Unit]
+			if tree.Root.Unit == "" { // how many times its rating, where it may never open
+				got = math.Inf(1)
+			}
+			if nine := func(x float64) string { return strconv.FormatFloat(x, 'g', 9, 64) }; nine(got) != nine(want) {
+				t.Errorf("%s, %s: %.9g s, the study has %.9g s", file, ref, got, want)
+			}
+		}
+	}
+	if fuses < 200 {
+		t.Errorf("%d fuses compared", fuses)
 	}
 }
 
@@ -187,8 +241,8 @@ func eval(e ast.Expr) (float64, error) {
 	case *ast.BasicLit:
 		return strconv.ParseFloat(x.Value, 64)
 	case *ast.Ident:
-		if x.Name == "pi" {
-			return math.Pi, nil
+		if v, ok := map[string]float64{"pi": math.Pi, "e": math.E}[x.Name]; ok {
+			return v, nil
 		}
 	case *ast.ParenExpr:
 		return eval(x.X)

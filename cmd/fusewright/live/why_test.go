@@ -11,7 +11,7 @@ import (
 // A figure that there is not is refused with those that come near: by its letters, or by a word.
 func TestWhyMisses(t *testing.T) {
 	address, _ := shown(t, demo, nil)
-	for of, want := range map[string]string{"drop of left lamb": "drop of left lamp", "left lamp voltage": "drop of left lamp"} {
+	for of, want := range map[string]string{"drop of left lamb": "drop of left lamp", "left lamp wattage": "drop of left lamp"} {
 		code, text, _ := asked(t, "GET", "http://"+address+"/api/why?of="+url.QueryEscape(of), nil)
 		var answer struct {
 			Problem string

@@ -3,17 +3,16 @@ package edit
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/fuzztest"
 
 	"github.com/google/go-cmp/cmp"
-
 	"gopkg.in/yaml.v3"
 )
 
@@ -158,10 +157,7 @@ func TestTidyWindowsLines(t *testing.T) {
 		t.Fatalf("no designs: %v", err)
 	}
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
+		src := buildtest.File(t, file)
 		want, err := Tidy(src)
 		if err != nil {
 			t.Fatal(err)
@@ -245,10 +241,7 @@ func FuzzTidy(f *testing.F) {
 			f.Fatalf("no seeds in %s: %v", pattern, err)
 		}
 		for _, file := range files {
-			src, err := os.ReadFile(file)
-			if err != nil {
-				f.Fatal(err)
-			}
+			src := buildtest.File(f, file)
 			f.Add(src)
 		}
 	}
@@ -265,10 +258,7 @@ func FuzzTidy(f *testing.F) {
 				}
 				return
 			}
-			now, err := design.Read("x.yaml", out, nil)
-			if err != nil {
-				t.Fatalf("%v\n%q", err, out)
-			}
+			now := buildtest.Design(t, out)
 			sameDesign(t, was, now)
 			again, err := Tidy(out)
 			if err != nil || string(again) != string(out) {
@@ -352,10 +342,7 @@ func TestRough(t *testing.T) {
 	tried, read := 0, 0
 	for seed := range uint64(10) {
 		for _, file := range files {
-			src, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
+			src := buildtest.File(t, file)
 			text := rough(string(src), rand.New(rand.NewPCG(seed, 1)))
 			tried++
 			was, err := design.Read("x.yaml", []byte(text), nil)
@@ -367,10 +354,7 @@ func TestRough(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s, seed %d: %v", file, seed, err)
 			}
-			now, err := design.Read("x.yaml", out, nil)
-			if err != nil {
-				t.Fatalf("%s, seed %d: %v", file, seed, err)
-			}
+			now := buildtest.Design(t, out)
 			sameDesign(t, was, now)
 			again, err := Tidy(out)
 			if err != nil || string(again) != string(out) {

@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -99,10 +100,7 @@ func TestThickFeedsAreRed(t *testing.T) {
 // The limit is 6 mm² itself: a wire of a user's own library just above it is thick.
 func TestThickByHand(t *testing.T) {
 	for area, want := range map[float64]string{5.9: "BN", 6: "BN", 6.1: "RD"} {
-		d, err := design.Read("colours.yaml", []byte(strings.Replace(coloured, "PRACTICE", "off-road", 1)), nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		d := buildtest.Design(t, strings.Replace(coloured, "PRACTICE", "off-road", 1))
 		wire := &d.Relays[0].FedBy[0].Wire
 		own := *wire.Size
 		own.AreaMm2, wire.Size = area, &own
@@ -146,7 +144,7 @@ func TestFeedsOfARunTellApart(t *testing.T) {
 // With its labels written, a design that gains a load at any place or loses one recolours
 // no wire; without, this one would.
 func TestColoursStay(t *testing.T) {
-	d := readDesign(t, strings.Replace(coloured, "PRACTICE", "off-road", 1))
+	d := buildtest.Design(t, strings.Replace(coloured, "PRACTICE", "off-road", 1))
 	codes := func(c *circuit.Circuit) map[string]string {
 		m := map[string]string{}
 		for _, w := range c.Wires {
@@ -193,7 +191,7 @@ func TestHeldColours(t *testing.T) {
 		{"it comes from elsewhere", "tail, fed by: pair", "tail, fed by: lamp switch", "YERD YERD"},
 	} {
 		text := strings.Replace(coloured, "PRACTICE", "off-road", 1) + "numbers: {W9: \"left, feed from pair, GNWH\"}\n"
-		d := mustBuild(t, readDesign(t, strings.Replace(text, c.from, c.to, 1)))
+		d := mustBuild(t, buildtest.Design(t, strings.Replace(text, c.from, c.to, 1)))
 		left, right := named(t, d, "left").Terminal("+").Wires[0], named(t, d, "right").Terminal("+").Wires[0]
 		if got := left.Spec.Colour.Code() + " " + right.Spec.Colour.Code(); got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)

@@ -5,8 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 )
 
 // apart is a fuse above a switch for day or night, a two-pole switch for left, off or right, a relay that changes over between
@@ -59,14 +58,7 @@ func TestAtOnce(t *testing.T) {
 		if strings.Contains(tt.to, "big:") {
 			src = strings.Replace(src, "  horn:", "  siren: {current: 10 A, fed by: big, returns to: battery negative, at: box}\n  horn:", 1)
 		}
-		d, err := design.Read("t.yaml", []byte(src), nil)
-		if err != nil {
-			t.Fatal(tt.name, err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(tt.name, err)
-		}
+		c := buildtest.Circuit(t, src)
 		below := c.Below(named(t, c, "f").Terminal("out").Node)
 		var got []string
 		for _, b := range c.Exclusive().AtOnce(slices.Concat(below.Loads, below.Coils)) {

@@ -5,10 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
-	"fusewright/library"
 )
 
 // Each feed of a load that several switches feed is tried alone, in the situation with the key
@@ -25,14 +24,7 @@ func TestAloneByHand(t *testing.T) {
 		{"two feeds", "[one, other]", "tail lamp", []string{"many, tail lamp through one alone", "many, tail lamp through other alone"}},
 		{"one feed", "one", "tail lamp", nil},
 	} {
-		d, err := design.Read("t.yaml", []byte(example.Design(strings.NewReplacer("FEED", c.feed, "ON", c.on).Replace(two))), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		net, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		net := buildtest.Circuit(t, example.Design(strings.NewReplacer("FEED", c.feed, "ON", c.on).Replace(two)))
 		var got []string
 		for _, s := range net.Alone() {
 			got = append(got, s.Name)

@@ -5,9 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 )
 
 // The fuses above one are listed nearest first, and of parallel feeds in the order
@@ -28,14 +27,7 @@ loads:
   lamp: {power: 5 W, behaves: resistor, at: a, fed by: lamp, returns to: battery negative}
 `
 	for _, feeds := range []string{"left, right", "right, left"} {
-		d, err := design.Read("t.yaml", []byte(strings.ReplaceAll(strings.Replace(text, "FEEDS", feeds, 1), "  lamp: {power", "  glow: {power")), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, strings.ReplaceAll(strings.Replace(text, "FEEDS", feeds, 1), "  lamp: {power", "  glow: {power"))
 		var got []string
 		for _, b := range c.Branches {
 			if b.Kind == circuit.FuseBranch && b.Part.Name == "lamp" {

@@ -6,9 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -34,15 +33,6 @@ loads:
   gauge: {power: 1 W, at: bulkhead, fed by: main, returns to: battery negative}
 `
 
-func built(t *testing.T, text string) (*circuit.Circuit, error) {
-	t.Helper()
-	d, err := design.Read("inline.yaml", []byte(text), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	return circuit.Build(d)
-}
-
 // pieces lists what the wires of a connector are cut in.
 func pieces(x *circuit.Inline) (list []string) {
 	for _, p := range x.Poles {
@@ -58,10 +48,7 @@ func pieces(x *circuit.Inline) (list []string) {
 // TestWiresArePartedAtAConnector by hand: 1 m and 0.4 m with 50 mm at each of two ends are 1.1 m
 // and 0.5 m; of 2.8 m given the runs of 1.4 m take 2 m and 0.8 m.
 func TestWiresArePartedAtAConnector(t *testing.T) {
-	c, err := built(t, parted)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, parted)
 	x := c.Inlines()[0]
 	want := []string{"1: lamp + socket|pin, W2a 1.10 m, W2b 0.50 m", "2: lamp - pin|socket, W4a 0.80 m, W4b 2.00 m"}
 	if diff := cmp.Diff(want, pieces(x)); diff != "" {
@@ -85,10 +72,7 @@ func TestConnectorsThatTake(t *testing.T) {
 	text := strings.Replace(parted, "  front: {family: sealed 1.5, at: bulkhead}\n", "  front: {family: sealed 1.5, at: bulkhead, sockets towards: bow}\n"+
 		"  mast plug: {family: open 6.3, at: bulkhead, takes: horn}\n", 1) +
 		"  horn: {power: 30 W, at: mast, fed by: main, returns to: battery negative}\n"
-	c, err := built(t, text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, text)
 	var got []string
 	for _, x := range c.Inlines() {
 		got = append(got, pieces(x)...)
@@ -113,18 +97,15 @@ func TestThreeWaysHaveNoHalves(t *testing.T) {
 		"grounds: {bar: {kind: ground block, at: mast, returns to: battery negative}}\n" +
 		"splices: {far: {at: bow, fed by: main}}\n"
 	text = strings.Replace(text, "  gauge: {power: 1 W, at: bulkhead, fed by: main", "  gauge: {power: 1 W, at: mast, fed by: far", 1)
-	_, err := built(t, text)
-	if err == nil || !strings.Contains(err.Error(), `inline.yaml:14:3: connector "front"`) || !strings.Contains(err.Error(), "it has no two halves") {
+	_, err := circuit.Build(buildtest.Design(t, text))
+	if err == nil || !strings.Contains(err.Error(), `design.yaml:14:3: connector "front"`) || !strings.Contains(err.Error(), "it has no two halves") {
 		t.Error(err)
 	}
 }
 
 // TestPiecesHaveTheColourOfTheirWire, also where it is chosen.
 func TestPiecesHaveTheColourOfTheirWire(t *testing.T) {
-	c, err := built(t, strings.Replace(parted, "size: 1 mm²,", "size: 1 mm², colour: auto,", 1))
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, strings.Replace(parted, "size: 1 mm²,", "size: 1 mm², colour: auto,", 1))
 	for _, w := range c.Wires {
 		for _, piece := range w.Pieces {
 			if got, want := piece.Spec.Colour.Code(), w.Spec.Colour.Code(); got != want || got == "" {
@@ -139,10 +120,7 @@ func TestFittedWirePassesANewConnector(t *testing.T) {
 	for connector, want := range map[string]int{"": 0, ", fitted: yes": 1} {
 		text := strings.Replace(parted, "front: {family: sealed 1.5, at: bulkhead", "front: {family: sealed 1.5, at: bulkhead"+connector, 1)
 		text = strings.Replace(text, "fed by: main, returns to: battery negative, return wire: {length: 2.8 m}", "fed by: main, wire: {fitted: yes}, returns to: battery negative, return wire: {length: 2.8 m, fitted: yes}", 1)
-		c, err := built(t, text)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, text)
 		fed := 0
 		for _, w := range c.Wires {
 			if w.Owner().Name == "lamp" && !w.Role.Returns() {

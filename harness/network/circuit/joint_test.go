@@ -5,9 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 )
 
 // TestJoints: the wires of a splice end in one crimp part for all their copper,
@@ -27,14 +25,7 @@ func TestJoints(t *testing.T) {
 		{"chosen by the design", "{size: 0.5 mm²}/{size: 0.5 mm²}/{size: 0.5 mm², ends: {from: butt splice red}}", "j", "own"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			d, err := design.Read("t.yaml", []byte(jointed(c.wires)), library.Default())
-			if err != nil {
-				t.Fatal(err)
-			}
-			net, err := circuit.Build(d)
-			if err != nil {
-				t.Fatal(err)
-			}
+			net := buildtest.Circuit(t, jointed(c.wires))
 			at := named(t, net, c.part).Terminals[0]
 			got := "own"
 			if at.Jointed {
@@ -59,14 +50,7 @@ func TestJoints(t *testing.T) {
 // the lead, 1.5 mm² as given (6.5) or as thick as ours (7.5). A wire alone keeps its butt splice.
 func TestJointAtLead(t *testing.T) {
 	for lead, want := range map[string]string{"lead: {size: 1.5 mm²}, ": "open-barrel splice 6 mm²", "": "open-barrel splice 10 mm²"} {
-		d, err := design.Read("t.yaml", []byte(twoFeeds(lead)), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		net, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		net := buildtest.Circuit(t, twoFeeds(lead))
 		pump := named(t, net, "pump")
 		plus, minus := pump.Terminal("+"), pump.Terminal("-")
 		if !plus.Jointed || plus.Joint.Name != want || minus.Jointed {

@@ -1,7 +1,6 @@
 package circuit_test
 
 import (
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -9,6 +8,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -102,11 +102,8 @@ func TestLabelsStay(t *testing.T) {
 	}
 	for _, file := range files {
 		t.Run(filepath.Base(file), func(t *testing.T) {
-			src, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			d := readDesign(t, string(src))
+			src := buildtest.File(t, file)
+			d := buildtest.Design(t, string(src))
 			whole := mustBuild(t, d)
 			d.Numbers = design.Numbers{Revision: d.Revision, List: whole.Labels()}
 			was := labels(whole)
@@ -139,15 +136,6 @@ func TestLabelsStay(t *testing.T) {
 	}
 }
 
-func readDesign(t *testing.T, src string) *design.Design {
-	t.Helper()
-	d, err := design.Read("t.yaml", []byte(src), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
-}
-
 func mustBuild(t *testing.T, d *design.Design) *circuit.Circuit {
 	t.Helper()
 	c, err := circuit.Build(d)
@@ -159,7 +147,7 @@ func mustBuild(t *testing.T, d *design.Design) *circuit.Circuit {
 
 // Each mistake is said at its line, all in one run.
 func TestHeldLabelsMistakes(t *testing.T) {
-	d := readDesign(t, start+`fuses: {main: {type: blade C, rating: 5 A, at: a, fed by: battery}}
+	d := buildtest.Design(t, start+`fuses: {main: {type: blade C, rating: 5 A, at: a, fed by: battery}}
 numbers:
   F2: main
   F3: Main
@@ -168,9 +156,9 @@ numbers:
   F4: main, feed
 `)
 	_, err := circuit.Build(d)
-	want := "t.yaml:11:3: numbers: F2 and F3 both stand for \"Main\" (expected one label for each; see t.yaml:10:3)\n" +
-		"t.yaml:12:7: numbers: W1 stands for \"main\", which is no wire (expected a part and the role of its wire, such as \"left lamp, feed\")\n" +
-		"t.yaml:14:3: numbers: F4 stands for \"main, feed\", which has another letter (expected W and a number, or no such line, which `fmt --number` then writes)"
+	want := "design.yaml:11:3: numbers: F2 and F3 both stand for \"Main\" (expected one label for each; see design.yaml:10:3)\n" +
+		"design.yaml:12:7: numbers: W1 stands for \"main\", which is no wire (expected a part and the role of its wire, such as \"left lamp, feed\")\n" +
+		"design.yaml:14:3: numbers: F4 stands for \"main, feed\", which has another letter (expected W and a number, or no such line, which `fmt --number` then writes)"
 	if err == nil {
 		t.Fatal("no mistake found")
 	}
@@ -182,7 +170,7 @@ numbers:
 // A wire that was the only one of its role is no longer told by that when a second comes:
 // the label may be on either.
 func TestHeldLabelOfTwo(t *testing.T) {
-	d := readDesign(t, start+`fuses:
+	d := buildtest.Design(t, start+`fuses:
   main: {type: blade C, rating: 5 A, at: a, fed by: battery}
   spare: {type: blade C, rating: 5 A, at: a, fed by: battery}
 loads:
@@ -191,7 +179,7 @@ numbers:
   W5: one, feed
 `)
 	_, err := circuit.Build(d)
-	want := "t.yaml:14:7: numbers: W5 stands for \"one, feed\", of which there are 2 " +
+	want := "design.yaml:14:7: numbers: W5 stands for \"one, feed\", of which there are 2 " +
 		"(expected \"one, feed from main\" or \"one, feed from spare\", whichever is built with that label)"
 	if err == nil {
 		t.Fatal("taken for one of them")

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -19,23 +19,13 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // read reads a design and makes its circuit.
 func read(t testing.TB, name string) *circuit.Circuit {
 	t.Helper()
-	src, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := buildtest.File(t, name)
 	return build(t, name, string(src))
 }
 
 func build(t testing.TB, name, src string) *circuit.Circuit {
 	t.Helper()
-	d, err := design.Read(name, []byte(src), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
 	return c
 }
 
@@ -49,10 +39,7 @@ func TestListing(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
+	want := buildtest.File(t, golden)
 	if diff := cmp.Diff(string(want), got); diff != "" {
 		t.Errorf("listing differs (-want +got):\n%s", diff)
 	}

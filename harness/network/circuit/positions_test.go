@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 )
 
 const lights = `fusewright: 1
@@ -52,14 +52,8 @@ func TestPositions(t *testing.T) {
 		{"everything: no position is asked for", "{on: all, switches: {lights: anchor}}", "anchor", "manual", "S1:stern S3:manual", ""},
 	}
 	for _, tt := range tests {
-		d, err := design.Read("t.yaml", []byte(strings.Replace(lights, "SITUATION", tt.situation, 1)), nil)
-		if err != nil {
-			t.Fatal(tt.name, err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(tt.name, err)
-		}
+		c := buildtest.Circuit(t, strings.Replace(lights, "SITUATION", tt.situation, 1))
+		d := c.Design
 		at, unmet := circuit.Positions(c, d.Situations[0])
 		if at[d.Switches[0]] != tt.lights || at[d.Switches[2]] != tt.pump {
 			t.Errorf("%s: lights at %q, pump at %q", tt.name, at[d.Switches[0]], at[d.Switches[2]])
@@ -87,10 +81,7 @@ func TestPositions(t *testing.T) {
 // Without situations of the design each position that gives something is looked at.
 func TestPositionsAreDerived(t *testing.T) {
 	text, _, _ := strings.Cut(lights, "situations:")
-	d, err := design.Read("t.yaml", []byte(text), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := buildtest.Design(t, text)
 	var names []string
 	for _, s := range d.Situations {
 		names = append(names, s.Name)

@@ -3,8 +3,7 @@ package circuit_test
 import (
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 )
 
 const servingDesign = `fusewright: 1
@@ -32,14 +31,7 @@ situations:
 // What is charged through a fuse uses it as what draws does, and so does what charges through it: the fuse
 // of the charging system's cable is no idle one. Those at the outputs of chargers are fed by them alone.
 func TestServes(t *testing.T) {
-	d, err := design.Read("serving.yaml", []byte(servingDesign), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, servingDesign)
 	for name, want := range map[string]struct {
 		serves, idle bool
 		charger      string

@@ -3,9 +3,7 @@ package circuit_test
 import (
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 )
 
 // A tail leads to a fuse and is no longer than a fuse may be from its source.
@@ -14,14 +12,7 @@ func TestTail(t *testing.T) {
 		"returns to: battery negative, return wire: {length: 100 mm}}}\n"
 	for length, tail := range map[string]bool{"149 mm": true, "150 mm": true, "151 mm": false} {
 		text := oneWire("a: {ambient: 30 °C}", "", "a", "a", "size: 1 mm², length: "+length) + load + "limits: {fuse distance: 150 mm}\n"
-		d, err := design.Read("tail.yaml", []byte(text), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, text)
 		for _, w := range c.Wires { // only the stub leads to a fuse
 			if got, want := c.Tail(w), tail && w.To.Part.Name == "main"; got != want {
 				t.Errorf("stub of %s: %s is a tail: %t", length, w.Number, got)

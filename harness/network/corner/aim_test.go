@@ -5,10 +5,8 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 )
 
 // TestDropAim: what the load or its type says; else 4 % for what is on for long, 3 % for constant power from 25 A, none
@@ -32,7 +30,7 @@ func TestDropAim(t *testing.T) {
 		"type: compressor fridge, drop aim: 1 %":                      0.01,
 		"current: 26 A, behaves: resistor, every: 1 h, on for: 1 min": math.Inf(1),
 	} {
-		d, err := design.Read("aim.yaml", []byte(fmt.Sprintf(`fusewright: 1
+		c := buildtest.Circuit(t, fmt.Sprintf(`fusewright: 1
 title: aim
 system: 12 V
 practice: off-road
@@ -42,14 +40,7 @@ fuses:
   f: {type: blade E, rating: 80 A, at: tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
 loads:
   l: {%s, at: tray, fed by: f, wire: {size: 16 mm², length: 1 m}, returns to: battery negative, return wire: {size: 16 mm², length: 1 m}}
-`, load)), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+`, load))
 		for _, b := range c.Branches {
 			if b.Load == nil || b.Load.Standby {
 				continue

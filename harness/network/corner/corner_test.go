@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
 )
@@ -43,7 +44,7 @@ situations:
 //	         0.45018 V; ends alone aged: way 111.90, 12.8 V / 3123.90 = 4.0975 A, drop
 //	         0.45851 V; the weak source alone drops less; 0.40988 V + √(0.04030² + 0.04863²) V
 func TestByHand(t *testing.T) {
-	c := build(t, []byte(example.Design(byHand)))
+	c := buildtest.Circuit(t, []byte(example.Design(byHand)))
 	s := corner.Compute(c)
 	lamp := loadNamed(t, c, "work lamp")
 	near := func(what string, got, want float64) {
@@ -85,7 +86,7 @@ func loadNamed(t testing.TB, c *circuit.Circuit, name string) *circuit.Branch {
 func TestOneCornerIsWorse(t *testing.T) {
 	loads, wires := 0, 0
 	for seed := int64(1); seed <= 8; seed++ {
-		c := build(t, synth.YAML(50, seed))
+		c := buildtest.Circuit(t, synth.YAML(50, seed))
 		s := corner.Compute(c)
 		for i := range c.Design.Situations {
 			if !s.Usable(i) {
@@ -121,7 +122,7 @@ func TestOneCornerIsWorse(t *testing.T) {
 
 // TestCornerPowersBalance: every solution of every corner balances.
 func TestCornerPowersBalance(t *testing.T) {
-	c := build(t, synth.YAML(80, 2))
+	c := buildtest.Circuit(t, synth.YAML(80, 2))
 	s := corner.Compute(c)
 	for state, results := range s.Results {
 		for _, r := range results {
@@ -141,7 +142,7 @@ func TestCornerPowersBalance(t *testing.T) {
 
 // TestOptions: what Options gives solves to the very result.
 func TestOptions(t *testing.T) {
-	c := build(t, synth.YAML(40, 4))
+	c := buildtest.Circuit(t, synth.YAML(40, 4))
 	s := corner.Compute(c)
 	for state := range s.Results {
 		for i, sit := range c.Design.Situations {
@@ -163,7 +164,7 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, tolerance: 3 %, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   stop lamp: {power: 21 W, behaves: motor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `)
-	c := build(t, []byte(src))
+	c := buildtest.Circuit(t, []byte(src))
 	s := corner.Compute(c)
 	for name, want := range map[string]float64{"tail lamp": 1.03, "stop lamp": 1.2} {
 		b := loadNamed(t, c, name)
@@ -185,7 +186,7 @@ func TestCollapseAtCornerOnly(t *testing.T) {
 loads:
   tail lamp: {power: 36 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 40 m}, returns to: frame}
 `)
-	c := build(t, []byte(src))
+	c := buildtest.Circuit(t, []byte(src))
 	s := corner.Compute(c)
 	found := false
 	for i, sit := range c.Design.Situations {

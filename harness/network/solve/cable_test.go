@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 )
 
 const cableDesign = `fusewright: 1
@@ -39,14 +39,8 @@ func TestChargingCable(t *testing.T) {
 		{"machine", "80 A", false, true},
 	} {
 		text := strings.NewReplacer("SENSES", k.senses, "LOAD", k.load).Replace(cableDesign)
-		d, err := design.Read("cable.yaml", []byte(text), nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, text)
+		d := c.Design
 		s := solve.Solve(c, d.Situations[0], solve.Options{})
 		name := k.senses + ", " + k.load
 		if s.Status != solve.Converged || s.Limited != k.limited {
@@ -82,14 +76,8 @@ func TestChargingCable(t *testing.T) {
 // TestChargingCableOpen: a broken cable leaves the battery alone, and the machine at rest beside it.
 func TestChargingCableOpen(t *testing.T) {
 	text := strings.NewReplacer("SENSES", "battery", "LOAD", "40 A").Replace(cableDesign)
-	d, err := design.Read("cable.yaml", []byte(text), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, text)
+	d := c.Design
 	cable := c.PartOf(&d.Charging).Terminal("B+").Node.FedBy()[0]
 	s := solve.Solve(c, d.Situations[0], solve.Options{Changes: []solve.Change{solve.OpenBranch(cable)}})
 	if s.Status != solve.Converged || math.Abs(s.ChargingA) > 1e-9 || s.BatteryA < 40 {

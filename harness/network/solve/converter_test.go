@@ -4,9 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 )
 
 const chargersDesign = `fusewright: 1
@@ -34,14 +33,7 @@ situations:
 // of the DC-DC charger while the engine brings 13.3 V; of the sun 0.94 × 50 W over the volts (MPPT)
 // and 50 W / 18.5 V = 2.70 A (PWM); its rating of the shore charger.
 func TestChargers(t *testing.T) {
-	d, err := design.Read("chargers.yaml", []byte(chargersDesign), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, chargersDesign)
 	for _, s := range solve.All(c, solve.Options{}) {
 		if s.Status != solve.Converged {
 			t.Fatalf("%s: %s, %s", s.Situation.Name, s.Status, s.Why)
@@ -69,14 +61,8 @@ func TestChargers(t *testing.T) {
 // TestChargerGivesWay: over a feed of 60 mΩ the charger would pull its input below 12.8 V, and
 // takes only what leaves it there.
 func TestChargerGivesWay(t *testing.T) {
-	d, err := design.Read("chargers.yaml", []byte(chargersDesign), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, chargersDesign)
+	d := c.Design
 	for _, p := range c.Parts {
 		in := p.Converts()
 		if in == nil {

@@ -7,9 +7,9 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/solvetest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 )
 
 // tally is how often a local solution answered and how far it was from the
@@ -69,13 +69,13 @@ func TestLocalEqualsWhole(t *testing.T) {
 		chance.opens(t, "network", c, sit)
 	}
 	for seed := range int64(60) {
-		c := built(t, synth.Random(seed))
+		c := buildtest.Circuit(t, synth.Random(seed))
 		for _, sit := range c.Design.Situations {
 			odd.opens(t, "odd design", c, sit)
 		}
 	}
 	for _, wires := range []int{40, 150, 400} {
-		c := built(t, synth.YAML(wires, 2))
+		c := buildtest.Circuit(t, synth.YAML(wires, 2))
 		for _, sit := range c.Design.Situations {
 			real.opens(t, "harness", c, sit)
 		}
@@ -84,17 +84,4 @@ func TestLocalEqualsWhole(t *testing.T) {
 	if odd.answered < 1000 || real.answered < 1000 {
 		t.Error("too few answered")
 	}
-}
-
-func built(t testing.TB, src []byte) *circuit.Circuit {
-	t.Helper()
-	d, err := design.Read("design.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
 }

@@ -4,8 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -16,14 +15,7 @@ func TestOrderingOfForms(t *testing.T) {
 	for _, form := range synth.Forms {
 		for _, wires := range []int{100, 1000, 5000} {
 			t.Run(fmt.Sprintf("%s/%d", form, wires), func(t *testing.T) {
-				d, err := design.Read("form.yaml", form.YAML(wires, 1), nil)
-				if err != nil {
-					t.Fatal(err)
-				}
-				c, err := circuit.Build(d)
-				if err != nil {
-					t.Fatal(err)
-				}
+				c := buildtest.Circuit(t, form.YAML(wires, 1))
 				p := Prepare(c).pattern
 				n, most := len(p.pos), mostAncestors(p)
 				if most > 4*storey {

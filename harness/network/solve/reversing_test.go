@@ -4,17 +4,15 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 )
 
 // A motor of 120 W at 12 V draws 10 A whatever its voltage: through a contact of 5 mΩ
 // of each relay, 50 mV, either way round. With both coils on, and with none, its ends
 // are at one potential and it stands.
 func TestMotorBetweenRelays(t *testing.T) {
-	d, err := design.Read("lift.yaml", []byte(`fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: a lift on two relays
 system: 12 V
 practice: off-road
@@ -37,14 +35,8 @@ situations:
   down by hand: {closed: [down]}
   both: {on: [lift], closed: [down]}
   neither: {}
-`), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+`)
+	d := c.Design
 	lift := c.PartOf(d.Loads[0]).Branches[0]
 	for _, want := range []struct {
 		situation         string

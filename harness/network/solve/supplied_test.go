@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 )
 
 const suppliedDesign = `fusewright: 1
@@ -28,14 +28,7 @@ situations:
 
 func supplied(t *testing.T) (*circuit.Circuit, *circuit.Part) {
 	t.Helper()
-	d, err := design.Read("t.yaml", []byte(suppliedDesign), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, suppliedDesign)
 	for _, p := range c.Parts {
 		if p.Output() != nil {
 			return c, p

@@ -8,13 +8,13 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/solvetest"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -46,10 +46,7 @@ func TestNetlistGolden(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
+	want := buildtest.File(t, golden)
 	if diff := cmp.Diff(string(want), got.String()); diff != "" {
 		t.Error(diff)
 	}
@@ -69,7 +66,7 @@ func TestChatteringHasNoNetlist(t *testing.T) {
 // The contact of a relay that latches stands as its last pulse left it: the netlist says so,
 // and a simulator that pulls it by its coil would tell otherwise.
 func TestLatchIsSaid(t *testing.T) {
-	d, err := design.Read("latch.yaml", []byte(`fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: latch
 system: 12 V
 practice: camper
@@ -80,14 +77,8 @@ switches: {push: {rating: 10 A, momentary: yes, at: tray, fed by: main}}
 relays: {cabin: {form: impulse relay, at: tray, fed by: main, coil: {fed by: push, returns to: battery negative, suppressed by: diode}}}
 loads: {lamp: {power: 5 W, at: tray, fed by: cabin, returns to: battery negative}}
 situations: {lit: {on: [lamp]}, dark: {}}
-`), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+`)
+	d := c.Design
 	for k, want := range []string{"* K1:30-87: closed as the last pulse left it", "* K1:30-87: open as the last pulse left it"} {
 		var got bytes.Buffer
 		if err := spice.Write(&got, c, d.Situations[k], solve.Options{}); err != nil {

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -15,6 +14,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/solvetest"
 	"fusewright/harness/proof/synth"
@@ -203,18 +203,8 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way
 	var w worst
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := design.Read(file, src, library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, buildtest.File(t, file))
+		d := c.Design
 		for i, s := range d.Situations {
 			name := fmt.Sprintf("%s-%d", strings.TrimSuffix(filepath.Base(file), ".yaml"), i)
 			w.against(t, program, dir, name, c, s, solve.Options{})

@@ -4,12 +4,10 @@ import (
 	"fmt"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 )
 
 // Warm networks with their final resistances, at nominal and in every corner:
@@ -18,14 +16,8 @@ func TestWarmNetworksAgainstNgspice(t *testing.T) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	var w worst
 	for seed := int64(1); seed <= 4; seed++ {
-		d, err := design.Read("synth.yaml", synth.YAML(40, seed), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, synth.YAML(40, seed))
+		d := c.Design
 		s := corner.Compute(c)
 		for state, results := range s.Results {
 			warmest := 0.0

@@ -5,13 +5,14 @@ import (
 	"testing"
 
 	"fusewright/harness/network/warm"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 )
 
 // A lead between two sizes is the lower; one thinner than all has the thinnest
 // one's current density, and stands the same density for as long.
 func TestLead(t *testing.T) {
-	c := build(t, []byte(example.Design(`
+	c := buildtest.Circuit(t, []byte(example.Design(`
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
 loads:

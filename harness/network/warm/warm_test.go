@@ -11,23 +11,11 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
 	"fusewright/library"
 )
-
-func build(t testing.TB, src []byte) *circuit.Circuit {
-	t.Helper()
-	d, err := design.Read("test.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
 
 func plain(int) solve.Options { return solve.Options{} }
 
@@ -70,7 +58,7 @@ func TestCurveAgainstBalance(t *testing.T) {
 func TestAgreement(t *testing.T) {
 	anyTimed := false
 	for seed := int64(1); seed <= 6; seed++ {
-		c := build(t, synth.YAML(60, seed))
+		c := buildtest.Circuit(t, synth.YAML(60, seed))
 		m := warm.New(c)
 		rater := conductor.NewRater(library.Default(), c.Design.Practice)
 		warmest := 0.0
@@ -151,7 +139,7 @@ func totalW(s *solve.Solution) float64 {
 // current does.
 func TestMoreAmbientNeverCools(t *testing.T) {
 	for seed := int64(1); seed <= 12; seed++ {
-		c := build(t, synth.Random(seed))
+		c := buildtest.Circuit(t, synth.Random(seed))
 		m, plan := warm.New(c), solve.Prepare(c)
 		before := m.All(plan, plain, nil)
 		for _, k := range []float64{5, 20} {
@@ -174,7 +162,7 @@ func TestMoreAmbientNeverCools(t *testing.T) {
 // TestStartDoesNotMatter: the result is the same from the ambients and from
 // another result.
 func TestStartDoesNotMatter(t *testing.T) {
-	c := build(t, synth.YAML(100, 3))
+	c := buildtest.Circuit(t, synth.YAML(100, 3))
 	m, plan := warm.New(c), solve.Prepare(c)
 	cold := m.All(plan, plain, nil)
 	again := m.All(plan, plain, m.Hotter(40).All(plan, plain, nil))
@@ -196,7 +184,7 @@ fuses:
 loads:
   winch: {current: 60 A, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 0.5 mm²}, returns to: frame, return wire: {size: 6 mm²}}
 `)
-	c := build(t, []byte(src))
+	c := buildtest.Circuit(t, []byte(src))
 	m := warm.New(c)
 	r := m.Solve(solve.Prepare(c), c.Design.Situations[0], solve.Options{}, nil)
 	if !r.Usable() || len(r.Over) != 1 || !strings.Contains(r.Why, "no steady temperature below 250 °C") {
@@ -214,7 +202,7 @@ func TestCollapseIsSaid(t *testing.T) {
 loads:
   tail lamp: {power: 40 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 60 m}, returns to: frame}
 `)
-	c := build(t, []byte(src))
+	c := buildtest.Circuit(t, []byte(src))
 	for _, r := range warm.New(c).All(solve.Prepare(c), plain, nil) {
 		if r.Solution.Situation.Key == design.KeyOff {
 			continue
@@ -230,7 +218,7 @@ loads:
 func BenchmarkWarm(b *testing.B) {
 	for _, wires := range []int{40, 1000, 10_000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			c := build(b, synth.YAML(wires, 1))
+			c := buildtest.Circuit(b, synth.YAML(wires, 1))
 			b.ReportAllocs()
 			for b.Loop() {
 				warm.New(c).All(solve.Prepare(c), plain, nil)
@@ -243,7 +231,7 @@ func BenchmarkWarm(b *testing.B) {
 func BenchmarkCold(b *testing.B) {
 	for _, wires := range []int{40, 1000, 10_000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			c := build(b, synth.YAML(wires, 1))
+			c := buildtest.Circuit(b, synth.YAML(wires, 1))
 			for b.Loop() {
 				solve.All(c, solve.Options{})
 			}

@@ -7,12 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
-	"fusewright/library"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -33,19 +31,6 @@ fuses:
 loads:
   lamp: {power: 20 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
 `
-
-func review(t *testing.T, text string) *harness.Review {
-	t.Helper()
-	d, err := design.Read("lamp.yaml", []byte(text), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 func TestReviews(t *testing.T) {
 	const horn = "  horn: {power: 10 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, " +
@@ -88,7 +73,7 @@ func TestReviews(t *testing.T) {
 				t.Fatalf("nothing to replace: %q", test.old)
 			}
 			changed := strings.Replace(lamp, test.old, test.new, 1)
-			c := compare.Reviews(review(t, lamp), review(t, changed))
+			c := compare.Reviews(reviewtest.Of(t, lamp), reviewtest.Of(t, changed))
 			got := lines(c)
 			for _, want := range test.want {
 				if !containsPrefix(got, want) {
@@ -110,10 +95,10 @@ func TestSameCovers(t *testing.T) {
 		"length: 600 mm}]", "length: 600 mm, cover: braided sleeve}, {from: tray, to: side, length: 900 mm, cover: braided sleeve}]",
 		"loads:\n", "loads:\n  heater: {power: 20 W, behaves: resistor, at: side, fed by: lamp fuse, wire: {size: 16 mm²}, "+
 			"returns to: frame, return wire: {size: 16 mm²}}\n").Replace(lamp)
-	if c := compare.Reviews(review(t, two), review(t, two)); !c.Same() {
+	if c := compare.Reviews(reviewtest.Of(t, two), reviewtest.Of(t, two)); !c.Same() {
 		t.Errorf("compared with itself: %q", lines(c))
 	}
-	got := lines(compare.Reviews(review(t, lamp), review(t, two)))
+	got := lines(compare.Reviews(reviewtest.Of(t, lamp), reviewtest.Of(t, two)))
 	for _, size := range []string{"6 mm", "15 mm"} {
 		if want := "buy added sleeves and conduit: braided sleeve, bundle up to " + size; !containsPrefix(got, want) {
 			t.Errorf("lacks %q: %q", want, got)
@@ -123,8 +108,8 @@ func TestSameCovers(t *testing.T) {
 
 // Compared the other way round, what was added is removed.
 func TestReviewsMirror(t *testing.T) {
-	a := review(t, lamp)
-	b := review(t, strings.Replace(lamp, "rating: 5 A", "rating: 30 A", 1))
+	a := reviewtest.Of(t, lamp)
+	b := reviewtest.Of(t, strings.Replace(lamp, "rating: 5 A", "rating: 30 A", 1))
 	there, back := compare.Reviews(a, b), compare.Reviews(b, a)
 	if len(there.NewFindings()) == 0 || len(back.NewFindings()) != 0 {
 		t.Errorf("new findings: %d there, %d back", len(there.NewFindings()), len(back.NewFindings()))
@@ -140,7 +125,7 @@ func TestOrder(t *testing.T) {
 	text := strings.Replace(lamp, "fuses:\n", "fuses:\n  calm: {type: blade C, rating: 10 A, at: tray, fed by: key, "+
 		"wire: {size: 6 mm², length: 100 mm}}\n", 1)
 	changed := strings.Replace(strings.Replace(text, "rating: 10 A", "rating: 7.5 A", 1), "rating: 5 A", "rating: 7.5 A", 1)
-	c := compare.Reviews(review(t, text), review(t, changed))
+	c := compare.Reviews(reviewtest.Of(t, text), reviewtest.Of(t, changed))
 	if len(c.Fuses) != 2 || c.Fuses[0].Name != "lamp fuse" || c.Fuses[0].Concern <= 0 || c.Fuses[1].Concern >= 0 {
 		t.Errorf("fuses in the order %+v", c.Fuses)
 	}
@@ -230,7 +215,7 @@ func TestWorseFigure(t *testing.T) {
 		old, new string
 		worse    int
 	}{{"thinner", old, thinner, 1}, {"thicker", thinner, old, 0}} {
-		c := compare.Reviews(review(t, tt.old), review(t, tt.new))
+		c := compare.Reviews(reviewtest.Of(t, tt.old), reviewtest.Of(t, tt.new))
 		worse := 0
 		for _, f := range c.Findings {
 			if f.Worse && f.What == compare.Changed && f.New.Rule == "fuse-over-wire" && f.New.Wire == "feed" {
@@ -325,7 +310,7 @@ func TestRenumbered(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			c := compare.Reviews(review(t, tt.old), review(t, tt.new))
+			c := compare.Reviews(reviewtest.Of(t, tt.old), reviewtest.Of(t, tt.new))
 			if diff := cmp.Diff(tt.want, c.Renumbered); diff != "" {
 				t.Errorf("renumbered (-want +got):\n%s", diff)
 			}

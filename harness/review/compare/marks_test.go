@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/compare"
 )
 
@@ -42,7 +43,7 @@ func TestMarks(t *testing.T) {
 			if !strings.Contains(lamp, tt.old) {
 				t.Fatal("nothing to replace")
 			}
-			c := compare.Reviews(review(t, lamp), review(t, strings.Replace(lamp, tt.old, tt.new, 1)))
+			c := compare.Reviews(reviewtest.Of(t, lamp), reviewtest.Of(t, strings.Replace(lamp, tt.old, tt.new, 1)))
 			var got []string
 			for _, m := range c.Marks() {
 				var rules []string
@@ -64,8 +65,8 @@ func TestMarks(t *testing.T) {
 func TestMarksOfWhatIsGone(t *testing.T) {
 	const horn = "  horn: {power: 10 W, behaves: resistor, at: rear, fed by: key, wire: {size: 1 mm²}, " +
 		"returns to: frame, return wire: {size: 1 mm²}}\n"
-	with := review(t, strings.Replace(lamp, "loads:\n", "loads:\n"+horn, 1))
-	marks := compare.Reviews(with, review(t, lamp)).Marks()
+	with := reviewtest.Of(t, strings.Replace(lamp, "loads:\n", "loads:\n"+horn, 1))
+	marks := compare.Reviews(with, reviewtest.Of(t, lamp)).Marks()
 	if len(marks) != 2 || marks[0].Name != "labels of a built loom" {
 		t.Fatalf("%d marks, want two, that of labels first", len(marks))
 	}

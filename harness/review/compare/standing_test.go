@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design/figure"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 )
@@ -47,7 +48,7 @@ func TestStanding(t *testing.T) {
 			[]string{"danger, worse (30 A → 40 A of 16 A)", "advice"}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			old, now := *review(t, lamp), *review(t, lamp)
+			old, now := *reviewtest.Of(t, lamp), *reviewtest.Of(t, lamp)
 			old.Findings, now.Findings = tt.was, tt.now
 			var got []string
 			for _, f := range compare.Reviews(&old, &now).Findings {

@@ -2,15 +2,13 @@ package rules_test
 
 import (
 	"bytes"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/review/finding"
-	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
 )
@@ -20,10 +18,7 @@ import (
 func TestSecondFault(t *testing.T) {
 	planted, tried := 0, 0
 	for _, file := range designFiles(t) {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
+		src := buildtest.File(t, file)
 		done := map[string]bool{}
 		for _, f := range assess(t, file, src) {
 			if done[f.Rule+f.Part] {
@@ -53,10 +48,7 @@ func inSeries(load *yaml.Node) bool {
 // judgeCopy counts the findings of the rule at the copy; none may be accepted.
 func judgeCopy(t *testing.T, file string, text []byte, of *finding.Finding) int {
 	t.Helper()
-	d, err := design.Read(file, text, library.Default())
-	if err != nil {
-		t.Fatalf("%s with a copy of %s does not read:\n%v", file, of.Part, err)
-	}
+	d := buildtest.Design(t, text)
 	n := 0
 	for _, f := range check(t, d) {
 		switch {
@@ -132,10 +124,7 @@ func alsoIn(n *yaml.Node, part string) {
 // TestAcceptedFigure walks a wire across the figure that it was accepted at: the
 // entry holds up to a twentieth of the figure, and for what it names only.
 func TestAcceptedFigure(t *testing.T) {
-	src, err := os.ReadFile(filepath.Join(casesDir, "acceptance-without-figure.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := buildtest.File(t, filepath.Join(casesDir, "acceptance-without-figure.yaml"))
 	// The leads may carry 14.7 A behind 30 A. A twentieth of the 30 A is 1.5 A.
 	for entry, accepted := range map[string]bool{
 		"severity: danger, figure: 30 A of 14.7 A": true,

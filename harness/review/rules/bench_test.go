@@ -5,13 +5,11 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/budget"
-	"fusewright/library"
 )
 
 var sizes = []int{10, 100, 1000, 10_000}
@@ -36,10 +34,7 @@ func BenchmarkReadSolveCheck(b *testing.B) {
 			src := synth.YAML(wires, 1)
 			b.ReportAllocs()
 			for b.Loop() {
-				d, err := design.Read("synth.yaml", src, library.Default())
-				if err != nil {
-					b.Fatal(err)
-				}
+				d := buildtest.Design(b, src)
 				if _, err := harness.Assess(d); err != nil {
 					b.Fatal(err)
 				}
@@ -50,14 +45,7 @@ func BenchmarkReadSolveCheck(b *testing.B) {
 
 func input(t testing.TB, src []byte) *rules.Input {
 	t.Helper()
-	d, err := design.Read("synth.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
 	sols := solve.All(c, solve.Options{})
 	return &rules.Input{Circuit: c, Solutions: sols, Budget: budget.Compute(c, sols)}
 }

@@ -2,17 +2,14 @@ package rules_test
 
 import (
 	"maps"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/fault"
-	"fusewright/library"
 )
 
 // Study and check give one answer on which fuses cannot break a short: those with none
@@ -24,18 +21,7 @@ func TestBreakingIsOneAnswer(t *testing.T) {
 	}
 	named := 0
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := design.Read(file, src, library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r := reviewtest.File(t, file)
 		check, study := map[string]bool{}, map[string]bool{}
 		for _, f := range r.Findings {
 			if f.Rule == "fuse-breaking-capacity" {

@@ -5,18 +5,15 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/study/ride"
-	"fusewright/library"
 )
 
 // TestChargedInTheColdEdges: a battery is charged from a tenth of a volt above its voltage at rest, and takes none
 // below the temperature that is its least; at it it does.
 func TestChargedInTheColdEdges(t *testing.T) {
-	d, err := design.Read("x.yaml", []byte(example.Design("")), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := buildtest.Design(t, example.Design(""))
 	store := battery.Of(d)
 	for _, c := range []struct {
 		ambientC, aboveV float64

@@ -4,9 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 )
 
 // A fuse in a place without an ambient is judged by a hotter one in the worst case
@@ -35,14 +33,7 @@ situations:
 		"ambient: 40 °C":  "at 40 °C it may carry 6.89 A",
 		"ambient: -10 °C": "",
 	} {
-		d, err := design.Read("t.yaml", []byte(strings.Replace(text, "AMBIENT", ambient, 1)), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r := reviewtest.Of(t, strings.Replace(text, "AMBIENT", ambient, 1))
 		var said string
 		for _, f := range r.Findings {
 			if f.Rule == "fuse-under-load" && f.Part == "fan" {

@@ -5,11 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
-
-	"fusewright/harness/design"
 )
 
 // A lead at, below and above what it may carry: the load draws a steady share of that, its power
@@ -17,14 +15,7 @@ import (
 func TestLeadCurrentByHand(t *testing.T) {
 	const tail = "loads:\n  tail lamp: {power: %.6g W, rated at: %.9g V, behaves: constant power, figure: highest, tolerance: 0 %%, lead: {size: 0.14 mm²}, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame}\n" +
 		"situations:\n  on: {engine: cruise, on: all}\n"
-	d, err := design.Read("t.yaml", []byte(example.Design(fmt.Sprintf(tail, 5.0, 12.0))), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, example.Design(fmt.Sprintf(tail, 5.0, 12.0)))
 	feed := c.Wires[1]
 	lead := warm.New(c).Lead(feed, 35, 0.14)
 	for _, x := range []struct {

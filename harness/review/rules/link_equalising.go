@@ -30,20 +30,8 @@ var linkEqualising = &Rule{
 	Source:   "equalising currents of 30 to 150 A: worked out, 1.5 V over 10 to 50 mΩ of cable, relay and batteries; common practice, no source",
 	Mend:     MendLink,
 	InUse:    true,
-	Bad: `
-batteries:
-  house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
-fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-  start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
-  house end: {type: blade C, rating: 10 A, at: rear, fed by: charging relay, wire: {size: 4 mm²}}
-relays:
-  charging relay: {form: voltage-sensing relay, at: battery tray, fed by: start end, wire: {size: 4 mm², length: 100 mm}, coil: {returns to: frame, return wire: {size: 1 mm²}}}
-situations:
-  parked: {key: off}
-  riding: {engine: cruise, on: [], charge: {house: 20 %}}
-`,
-	Mended: []string{", charge: {house: 20 %}", ""},
+	Bad:      relayLink("AGM", "10 A", ", charge: {house: 20 %}"),
+	Mended:   []string{", charge: {house: 20 %}", ""},
 	Run: func(p *Pass) {
 		for _, s := range p.usable {
 			if len(s.Situation.Charge) > 0 {

@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
@@ -20,14 +21,7 @@ import (
 // passOf is a rule at work on an example, with its solutions at nominal alone.
 func passOf(t *testing.T, r *Rule, snippet string) *Pass {
 	t.Helper()
-	d, err := design.Read("pinned.yaml", []byte(example.Design(snippet)), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, example.Design(snippet))
 	in := &Input{Circuit: c, Solutions: solve.All(c, solve.Options{})}
 	in.Budget = budget.Compute(c, in.Solutions)
 	return &Pass{facts: newFacts(in), rule: r}

@@ -5,10 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 )
 
 // TestRandomDesigns checks odd networks of every load kind: no rule may panic,
@@ -16,14 +14,7 @@ import (
 func TestRandomDesigns(t *testing.T) {
 	checked := 0
 	for seed := int64(1); seed <= 150; seed++ {
-		d, err := design.Read("random.yaml", synth.Random(seed), library.Default())
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
-		r, err := harness.Assess(d)
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
+		r := reviewtest.Of(t, synth.Random(seed))
 		seen := map[string]bool{}
 		for _, f := range r.Findings {
 			checked++

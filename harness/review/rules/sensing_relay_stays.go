@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -30,7 +31,7 @@ var sensingRelayStays = &Rule{
 	Change:   "use a DC-DC charger, or a relay that opens above the volts at which the battery rests, or that follows the engine",
 	Severity: "fault: the relay is there to part them",
 	Source:   "relay thresholds: sellers' pages (two sources); LiFePO4 resting volts: voltage reference table (one source)",
-	Bad:      staysBad,
+	Bad:      relayLink("LiFePO4", "20 A", ""),
 	Mended:   []string{"house: {chemistry: LiFePO4, capacity: 14 Ah,", "house: {chemistry: AGM, capacity: 14 Ah,"},
 	Run: func(p *Pass) {
 		told := map[*circuit.Part]bool{}
@@ -44,20 +45,22 @@ var sensingRelayStays = &Rule{
 	},
 }
 
-// staysBad is a link over a sensing relay whose house battery is lithium.
-const staysBad = `
+// relayLink is a link of a house battery over a sensing relay.
+func relayLink(chemistry, houseEnd, charge string) string {
+	return strings.NewReplacer("CHEMISTRY", chemistry, "HOUSE-END", houseEnd, "CHARGE", charge).Replace(`
 batteries:
-  house: {chemistry: LiFePO4, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
+  house: {chemistry: CHEMISTRY, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
   start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
-  house end: {type: blade C, rating: 20 A, at: rear, fed by: charging relay, wire: {size: 4 mm²}}
+  house end: {type: blade C, rating: HOUSE-END, at: rear, fed by: charging relay, wire: {size: 4 mm²}}
 relays:
   charging relay: {form: voltage-sensing relay, at: battery tray, fed by: start end, wire: {size: 4 mm², length: 100 mm}, coil: {returns to: frame, return wire: {size: 1 mm²}}}
 situations:
   parked: {key: off}
-  riding: {engine: cruise, on: []}
-`
+  riding: {engine: cruise, on: []CHARGE}
+`)
+}
 
 // judgeStays reports a relay's contact in the link of a battery that stays closed once the engine
 // has stopped, in the parked machine or else the first such situation; it tells whether it did. In the sun or on shore

@@ -6,13 +6,11 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/protection"
-	"fusewright/library"
 )
 
 // TestSizesAlone: what sizing judges by, the rules that it mends and the part of
@@ -21,14 +19,7 @@ import (
 func TestSizesAlone(t *testing.T) {
 	count := 0
 	for _, r := range rules.All() {
-		d, err := design.Read("bad.yaml", []byte(example.Design(r.Bad)), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		a, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		a := reviewtest.Of(t, example.Design(r.Bad))
 		in := &rules.Input{Circuit: a.Circuit, Solutions: a.Solutions, Faults: a.Faults, Protection: a.Protection,
 			Corners: a.Corners}
 		whole := rules.Check(in)

@@ -44,16 +44,7 @@ func (f *facts) hurts(r *fault.Result) bool {
 }
 
 // where says where a short lies.
-func where(sh *fault.Short) string {
-	if sh.Where == fault.Inside {
-		return "inside " + sh.In()
-	}
-	text := "at the " + string(sh.Where) + " of " + sh.Wire.Text()
-	if sh.Where == fault.Between {
-		text = "at " + sh.At + " on " + sh.Wire.Text()
-	}
-	return text
-}
+func where(sh *fault.Short) string { return sh.Lies((*circuit.Wire).Text) }
 
 // temperature prints a conductor's temperature, or that copper melts.
 func temperature(c float64) string {

@@ -2,31 +2,20 @@ package sources_test
 
 import (
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/review/sources"
 	"fusewright/library"
 )
 
 func demo(t testing.TB, name string) *circuit.Circuit {
 	t.Helper()
-	src, err := os.ReadFile("../../../designs/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read(name, src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, buildtest.File(t, "../../../designs/"+name))
 	return c
 }
 

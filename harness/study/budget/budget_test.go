@@ -5,11 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/budget"
-	"fusewright/library"
 )
 
 const example = `fusewright: 1
@@ -36,14 +34,7 @@ situations:
 
 func budgetOf(t *testing.T, text string) *budget.Budget {
 	t.Helper()
-	d, err := design.Read("budget.yaml", []byte(text), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, text)
 	return budget.Compute(c, solve.All(c, solve.Options{}))
 }
 

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/budget"
 	"fusewright/library"
 )
@@ -196,10 +197,7 @@ func TestWhatIsParked(t *testing.T) {
 
 func designOf(t *testing.T, text string) *design.Design {
 	t.Helper()
-	d, err := design.Read("budget.yaml", []byte(text), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := buildtest.Design(t, text)
 	if _, err := circuit.Build(d); err != nil {
 		t.Fatal(err)
 	}

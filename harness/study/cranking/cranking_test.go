@@ -12,11 +12,11 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/study/cranking"
@@ -27,14 +27,7 @@ func of(t *testing.T, snippet string) *cranking.Study { return cranking.Compute(
 
 func build(t *testing.T, snippet string) *circuit.Circuit {
 	t.Helper()
-	d, err := design.Read("crank.yaml", []byte(example.Design(snippet)), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, example.Design(snippet))
 	return c
 }
 

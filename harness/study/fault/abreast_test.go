@@ -4,6 +4,8 @@ import (
 	"math"
 	"os"
 	"testing"
+
+	"fusewright/harness/proof/buildtest"
 )
 
 // Two equal wires carry half each, and one of them all when the other is lost; of three
@@ -14,7 +16,7 @@ func TestAbreastByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := Compute(load(t, src))
+	s := Compute(buildtest.Circuit(t, src))
 	if len(s.Abreast) != 2 {
 		t.Fatalf("%d sets of wires side by side", len(s.Abreast))
 	}

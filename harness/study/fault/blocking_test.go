@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
@@ -40,7 +41,7 @@ type before struct{ from, to string }
 func shortsOf(t *testing.T, text string) map[before]*fault.Short {
 	t.Helper()
 	out := map[before]*fault.Short{}
-	for _, sh := range fault.Compute(build(t, []byte(text))).Shorts {
+	for _, sh := range fault.Compute(buildtest.Circuit(t, []byte(text))).Shorts {
 		if sh.Wire != nil && sh.Where == fault.NearEnd {
 			out[before{sh.Wire.From.Part.Name, sh.Wire.To.Part.Name}] = sh
 		}

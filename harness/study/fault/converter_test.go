@@ -4,8 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
@@ -13,7 +12,7 @@ import (
 // limits there. A blade fuse of 5 A opens at twice its rating; one of 10 A may stay whole, and the wires
 // before either carry what the converter gives.
 func TestShortBehindAConverter(t *testing.T) {
-	d, err := design.Read("t.yaml", []byte(`fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: t
 system: 24 V
 practice: camper
@@ -28,14 +27,7 @@ fuses:
 loads:
   lamp: {power: 24 W, at: bay, fed by: small, returns to: battery negative}
   heater: {power: 60 W, behaves: resistor, at: bay, fed by: great, returns to: battery negative}
-`), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+`)
 	study := fault.Compute(c)
 	seen := map[string]bool{}
 	for _, sh := range study.Shorts {

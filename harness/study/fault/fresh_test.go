@@ -11,27 +11,13 @@ import (
 	"strconv"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 )
-
-func load(t testing.TB, src []byte) *circuit.Circuit {
-	t.Helper()
-	d, err := design.Read("design.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
 
 // shortOhm is what the compared shorts have, so that their current can be read
 // off a voltage.
@@ -72,7 +58,7 @@ func TestShortsEqualFreshNetworks(t *testing.T) {
 	compared, farthest := 0, 0.0
 	for seed := range int64(30) {
 		for _, src := range [][]byte{synth.Random(seed), synth.YAML(40, seed)} {
-			c := load(t, src)
+			c := buildtest.Circuit(t, src)
 			sources := sources(c)
 			plan := solve.Prepare(c)
 			for state := range sources {
@@ -125,7 +111,7 @@ func TestShortsAgainstNgspice(t *testing.T) {
 	program := referencetest.Program(t, "ngspice")
 	compared, farthest := 0, 0.0
 	for seed := range int64(8) {
-		c := load(t, synth.YAML(24, seed))
+		c := buildtest.Circuit(t, synth.YAML(24, seed))
 		sources := sources(c)
 		plan := solve.Prepare(c)
 		for state := range sources {

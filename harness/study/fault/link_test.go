@@ -2,11 +2,10 @@ package fault_test
 
 import (
 	"math"
-	"os"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
@@ -14,18 +13,7 @@ import (
 // own battery's share: the two are the whole, which lies between what the start battery gives
 // alone and what both give at their posts (12.7 V / 10 mΩ and 12.8 V / 14 mΩ).
 func TestShortInALinkIsFedFromBothEnds(t *testing.T) {
-	src, err := os.ReadFile("../../../testdata/rules/ok/house-by-sensing-relay.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("link.yaml", src, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, buildtest.File(t, "../../../testdata/rules/ok/house-by-sensing-relay.yaml"))
 	for _, w := range c.Wires {
 		if w.Role.Returns() || w.From.Part.Name != "start end" {
 			continue
@@ -55,18 +43,7 @@ func TestShortInALinkIsFedFromBothEnds(t *testing.T) {
 // the short is waited for by none.
 func TestBothEndsClear(t *testing.T) {
 	for name, ends := range map[string]map[string]int{"sedge-sloop": {"W2": 2, "W3": 2, "W42": 2}, "hay-wain": {"W2": 1, "W3": 1, "W28": 1}} {
-		src, err := os.ReadFile("../../../designs/" + name + ".yaml")
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := design.Read(name, src, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, buildtest.File(t, "../../../designs/"+name+".yaml"))
 		study := fault.Compute(c)
 		for _, w := range c.Wires {
 			for _, sh := range study.OfWire(w) {
@@ -89,18 +66,7 @@ func TestBothEndsClear(t *testing.T) {
 // A short inside a charger is fed by the battery that it charges, and ended by the fuse at that battery; a DC-DC
 // charger has one at its input besides, which the first battery feeds.
 func TestShortInsideACharger(t *testing.T) {
-	src, err := os.ReadFile("../../../designs/hay-wain.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("hay-wain", src, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, buildtest.File(t, "../../../designs/hay-wain.yaml"))
 	want := map[string]string{"roof charger": "roof end", "output of booster": "booster end", "booster": "start end"}
 	study := fault.Compute(c)
 	for _, sh := range study.Shorts {

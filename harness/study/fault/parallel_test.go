@@ -5,6 +5,7 @@ import (
 	"runtime"
 	"testing"
 
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -12,7 +13,7 @@ import (
 func TestOneProcessorGivesTheSame(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	for _, src := range [][]byte{synth.YAML(300, 1), synth.Random(5), synth.Random(82)} {
-		c := load(t, src)
+		c := buildtest.Circuit(t, src)
 		runtime.GOMAXPROCS(1)
 		one := Compute(c)
 		runtime.GOMAXPROCS(4)

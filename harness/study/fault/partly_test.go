@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
 )
@@ -28,7 +29,7 @@ func lostWays(c *circuit.Circuit) (partly, wholly *Study) {
 func TestLostPartlyEqualsWhole(t *testing.T) {
 	losses, affected, farthestV := 0, 0, 0.0
 	compare := func(name string, src []byte) {
-		p, w := lostWays(load(t, src))
+		p, w := lostWays(buildtest.Circuit(t, src))
 		for i, l := range p.Lost {
 			losses++
 			affected += len(l.All())
@@ -93,7 +94,7 @@ func same(t *testing.T, name string, got, want *Lost) (farthestV float64) {
 // each in the whole.
 func BenchmarkLost(b *testing.B) {
 	for _, wires := range []int{40, 1000, 3000} {
-		c := load(b, synth.YAML(wires, 1))
+		c := buildtest.Circuit(b, synth.YAML(wires, 1))
 		for name, partly := range map[string]bool{"part": true, "whole": false} {
 			b.Run(fmt.Sprintf("%s/%d", name, wires), func(b *testing.B) {
 				b.ReportAllocs()

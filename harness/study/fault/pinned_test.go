@@ -8,7 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/library"
+	"fusewright/harness/proof/buildtest"
 )
 
 // seen is a state in which one part has a voltage.
@@ -86,14 +86,7 @@ fuses:
 
 func studied(t *testing.T, src string) *Study {
 	t.Helper()
-	d, err := design.Read("one.yaml", []byte(src), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
 	return Compute(c)
 }
 

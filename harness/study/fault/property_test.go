@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/fault"
 	"fusewright/library"
@@ -17,7 +18,7 @@ import (
 func TestCurrentAlongWire(t *testing.T) {
 	wires, between := 0, 0
 	for seed := range int64(24) {
-		c := build(t, synth.YAML(120, seed))
+		c := buildtest.Circuit(t, synth.YAML(120, seed))
 		s := fault.Compute(c)
 		for _, w := range c.Wires {
 			if !w.Branch.Feeds() {
@@ -65,7 +66,7 @@ func straight(t *testing.T, w *circuit.Wire, near, at, far *fault.Short) int {
 func TestThickerWireNeverHotter(t *testing.T) {
 	lib := library.Default()
 	for _, kind := range lib.WireTypes {
-		c := build(t, oneWire(kind))
+		c := buildtest.Circuit(t, oneWire(kind))
 		for _, amps := range []float64{20, 60, 200, 700} {
 			for _, seconds := range []float64{0.01, 0.5, 2, 5, 20, 300} {
 				was := math.Inf(1)
@@ -116,7 +117,7 @@ loads:
 // The damage curve and the temperature reached are one model read both ways: at
 // the time the curve gives, the conductor is at the curve's limit.
 func TestHeatAgreesWithDamage(t *testing.T) {
-	c := build(t, synth.YAML(60, 3))
+	c := buildtest.Circuit(t, synth.YAML(60, 3))
 	s := fault.NewWires(c)
 	compared := 0
 	for _, w := range c.Wires {

@@ -11,6 +11,7 @@ import (
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 	"fusewright/library"
 )
@@ -88,7 +89,7 @@ loads:
 // the example's open voltage and without the resistance of the wire's ends,
 // which the example leaves out, and with no wire before the fuse.
 func TestBranchExample(t *testing.T) {
-	c := build(t, bare("resistance: 15 mΩ", "type: blade F, rating: 10 A, wire: {size: 6 mm², length: 1 mm}",
+	c := buildtest.Circuit(t, bare("resistance: 15 mΩ", "type: blade F, rating: 10 A, wire: {size: 6 mm², length: 1 mm}",
 		"wire: {length: 2.5 m}, return wire: {length: 2.5 m}"))
 	s := fault.Compute(c)
 	sh := inside(t, s, "lamp")
@@ -142,7 +143,7 @@ func TestPrintedFaultCurrents(t *testing.T) {
 		id  string
 		ohm float64
 	}{{"fault-12v-20mohm", 0.020}, {"fault-12v-10mohm", 0.010}, {"bank", 2 * 6.0 / 2400 / 3}} {
-		c := build(t, bare(fmt.Sprintf("resistance: %.9g mΩ", 1000*e.ohm), "type: blade F, rating: 10 A",
+		c := buildtest.Circuit(t, bare(fmt.Sprintf("resistance: %.9g mΩ", 1000*e.ohm), "type: blade F, rating: 10 A",
 			"wire: {length: 1 m}, return wire: {length: 1 m}"))
 		sh := fault.Compute(c).OfWire(c.Wires[0])[0]
 		if sh.Where != fault.NearEnd {

@@ -188,6 +188,12 @@ func across(b *circuit.Branch) (plus, minus *circuit.Node, ok bool) {
 	return hot.Node, back.Node, true
 }
 
+// Across are the nodes that a short inside a part joins.
+func (sh *Short) Across() (plus, minus *circuit.Node) {
+	plus, minus, _ = across(sh.Branch)
+	return plus, minus
+}
+
 // In names what a short lies inside of: a part, or the output of a charger that has an input too.
 func (sh *Short) In() string {
 	if sh.Branch.Kind == circuit.OutputBranch && sh.Part.Converts() != nil {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
@@ -46,7 +47,7 @@ situations:
 // By hand: 14.4 V over 28.8 Ω (5 W), 14.4 Ω and 14.4 Ω (10 W at 12 V) in series
 // leaves a quarter, 3.6 V, on each of the two that are off.
 func TestLostGroundByHand(t *testing.T) {
-	c := build(t, []byte(sneaky))
+	c := buildtest.Circuit(t, []byte(sneaky))
 	s := fault.Compute(c)
 	for _, l := range s.Lost {
 		if l.Branch.Wire == nil || l.Branch.Wire.From.Part.Name != "block" {
@@ -68,7 +69,7 @@ func TestLostGroundByHand(t *testing.T) {
 }
 
 func TestWeldedContact(t *testing.T) {
-	s := fault.Compute(build(t, []byte(sneaky)))
+	s := fault.Compute(buildtest.Circuit(t, []byte(sneaky)))
 	if len(s.Welded) != 1 || len(s.Welded[0].Hot) != 2 {
 		t.Fatalf("%+v", s.Welded)
 	}
@@ -83,7 +84,7 @@ func TestWeldedContact(t *testing.T) {
 // A contact welded in a return leaves on what is live, by hand alone where a switch is on
 // the way back too, and not what the key feeds.
 func TestWeldedInReturn(t *testing.T) {
-	s := fault.Compute(build(t, []byte(`fusewright: 1
+	s := fault.Compute(buildtest.Circuit(t, []byte(`fusewright: 1
 title: t
 system: 12 V
 practice: motorcycle
@@ -115,7 +116,7 @@ func TestDiodeBehindABareFeed(t *testing.T) {
 	bare := strings.NewReplacer("coil: {fed by: lamps", "coil: {fed by: [lamps, hand]",
 		"  flood: {rating", "  hand: {rating: 10 A, at: tray, fed by: battery}\n  flood: {rating").Replace(sneaky)
 	for text, fused := range map[string]bool{sneaky: true, bare: false} {
-		for _, e := range fault.Compute(build(t, []byte(text))).Exposed {
+		for _, e := range fault.Compute(buildtest.Circuit(t, []byte(text))).Exposed {
 			if e.Diode && (e.DiodeVia != nil) != fused {
 				t.Errorf("fused %t: %+v", fused, e)
 			}
@@ -124,7 +125,7 @@ func TestDiodeBehindABareFeed(t *testing.T) {
 }
 
 func TestExposures(t *testing.T) {
-	s := fault.Compute(build(t, []byte(sneaky)))
+	s := fault.Compute(buildtest.Circuit(t, []byte(sneaky)))
 	got := map[string]*fault.Exposure{}
 	for _, e := range s.Exposed {
 		got[e.Branch.Part.Name] = e
@@ -167,7 +168,7 @@ func TestRegulatedVoltageIsNoExcess(t *testing.T) {
 		"fed by: heat, returns to: frame, own", "fed by: heat, returns to: heat block, own",
 		"fed by: flood, returns to: block", "fed by: flood, returns to: heat block",
 		"riding: {engine: cruise, on: [tail]}", "waiting: {engine: idle, on: [tail, grips]}").Replace(sneaky)
-	s := fault.Compute(build(t, []byte(text)))
+	s := fault.Compute(buildtest.Circuit(t, []byte(text)))
 	rose := false
 	for _, l := range s.Lost {
 		for _, a := range l.All() {

@@ -5,9 +5,9 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 )
 
@@ -24,14 +24,7 @@ func TestStemsAgainstEveryBranch(t *testing.T) {
 	}
 	shorts := 0
 	for name, text := range texts {
-		d, err := design.Read(name, text, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := buildtest.Circuit(t, text)
 		by, each := shortsWith(c, 1), shortsWith(c, math.MaxInt)
 		for i, sh := range by.Shorts {
 			for state := range sh.Results {
@@ -50,14 +43,7 @@ func TestStemsAgainstEveryBranch(t *testing.T) {
 func TestStemsStayShort(t *testing.T) {
 	for _, wires := range []int{300, 3000} {
 		for _, form := range synth.Forms {
-			d, err := design.Read("form.yaml", form.YAML(wires, 1), nil)
-			if err != nil {
-				t.Fatal(err)
-			}
-			c, err := circuit.Build(d)
-			if err != nil {
-				t.Fatal(err)
-			}
+			c := buildtest.Circuit(t, form.YAML(wires, 1))
 			s, most, longest := newStems(c, NewWires(c)), 0, 0
 			for i := range c.Nodes {
 				for _, way := range []stem{s.feed[i], s.back[i]} {

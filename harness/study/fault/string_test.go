@@ -4,15 +4,14 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 )
 
 // Two resistors for 6 V, 6 Ω and 12 Ω, share 12 V as 4 V and 8 V. Either shorted, the other has 12 V of the 9 V that
 // it bears; so has the first when the wire between them touches the frame. A maximum that is said counts instead.
 func TestStrung(t *testing.T) {
-	d, err := design.Read("t.yaml", []byte(`fusewright: 1
+	c := buildtest.Circuit(t, `fusewright: 1
 title: t
 system: 12 V
 practice: camper
@@ -24,14 +23,7 @@ loads:
   low: {resistance: 6 Ω, rated at: 6 V, at: bay, fed by: main}
   high: {resistance: 12 Ω, rated at: 6 V, maximum voltage: 16 V, at: bay, in series with: low, returns to: battery negative}
 situations: {on: {key: on}}
-`), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+`)
 	study := fault.Compute(c)
 	if len(study.Strung) != 3 {
 		t.Fatalf("%d faults, want one of each load and one of the wire between them", len(study.Strung))

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/outlook"
 )
@@ -12,7 +13,7 @@ import (
 // one no more than can be afforded.
 func TestBeforehand(t *testing.T) {
 	small := reviewOf(t, demos[0]).Outlook()
-	large := reviewText(t, synth.YAML(600, 1)).Outlook()
+	large := reviewtest.Of(t, synth.YAML(600, 1)).Outlook()
 	for _, c := range []struct {
 		name         string
 		p            *outlook.Planner

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/outlook"
 )
 
@@ -35,7 +36,7 @@ situations:
 `
 
 func TestByHand(t *testing.T) {
-	p := reviewText(t, []byte(byHand)).Outlook()
+	p := reviewtest.Of(t, []byte(byHand)).Outlook()
 	idling := p.Starts[0].State
 	const tolerance = 0.17 // A: what two fuses and contacts lose is 2 % of 8 A
 	for _, c := range []struct {
@@ -152,7 +153,7 @@ func with(set, more map[string]string) map[string]string {
 
 // Parked by hand: no current is drawn, and AGM loses 5 % in 30 days at 20 °C, √2 times as fast at 25 °C.
 func TestParkedByHand(t *testing.T) {
-	p := reviewText(t, []byte(byHand)).Outlook()
+	p := reviewtest.Of(t, []byte(byHand)).Outlook()
 	for _, c := range []struct{ hours, air, want float64 }{{0, 25, 1}, {30 * 24, 20, 0.95}, {30 * 24, 30, 0.95 * 0.95}, {60 * 24, 20, 0.95 * 0.95}} {
 		s := p.Starts[0].State
 		s.ParkedH, s.AirC = c.hours, c.air
@@ -164,7 +165,7 @@ func TestParkedByHand(t *testing.T) {
 
 // What cannot be is refused, in words.
 func TestCheck(t *testing.T) {
-	p := reviewText(t, []byte(byHand)).Outlook()
+	p := reviewtest.Of(t, []byte(byHand)).Outlook()
 	for name, c := range map[string]struct {
 		change func(*outlook.State)
 		says   string

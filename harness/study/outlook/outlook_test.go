@@ -3,12 +3,12 @@ package outlook_test
 import (
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/outlook"
 	"fusewright/harness/study/ride"
@@ -18,30 +18,14 @@ import (
 func reviewOf(tb testing.TB, file string) *harness.Review {
 	tb.Helper()
 	if reviews[file] == nil {
-		src, err := os.ReadFile(filepath.Join("../../..", file))
-		if err != nil {
-			tb.Fatal(err)
-		}
-		reviews[file] = reviewText(tb, src)
+		src := buildtest.File(tb, filepath.Join("../../..", file))
+		reviews[file] = reviewtest.Of(tb, src)
 	}
 	return reviews[file]
 }
 
 // reviews are those made already: a planner follows each ride once.
 var reviews = map[string]*harness.Review{}
-
-func reviewText(tb testing.TB, src []byte) *harness.Review {
-	tb.Helper()
-	d, err := design.Read("x.yaml", src, nil)
-	if err != nil {
-		tb.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		tb.Fatal(err)
-	}
-	return r
-}
 
 var demos = []string{"designs/fen-runner.yaml", "designs/hay-wain.yaml", "designs/reed-skiff.yaml", "designs/sedge-sloop.yaml"}
 
@@ -184,7 +168,7 @@ func BenchmarkNew(b *testing.B) {
 
 // BenchmarkLarge is a tick of a harness of a thousand wires.
 func BenchmarkLarge(b *testing.B) {
-	r := reviewText(b, synth.YAML(1000, 1))
+	r := reviewtest.Of(b, synth.YAML(1000, 1))
 	p := r.Outlook()
 	s := p.Starts[0].State
 	for _, x := range p.Starts {

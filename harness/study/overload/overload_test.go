@@ -5,12 +5,11 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/overload"
-	"fusewright/library"
 )
 
 // base is a motor and a lamp behind one trunk; places are not given, so wires lie
@@ -34,14 +33,8 @@ situations:
 
 func study(t *testing.T, src string) (*circuit.Circuit, *overload.Study) {
 	t.Helper()
-	d, err := design.Read("test.yaml", []byte(src), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
+	d := c.Design
 	var sols []*solve.Solution
 	for _, s := range d.Situations {
 		sols = append(sols, solve.Solve(c, s, solve.Options{}))

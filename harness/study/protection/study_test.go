@@ -3,7 +3,6 @@ package protection_test
 import (
 	"fmt"
 	"math"
-	"os"
 	"testing"
 
 	"fusewright/harness/design"
@@ -11,6 +10,7 @@ import (
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/protection"
@@ -19,14 +19,7 @@ import (
 
 func study(t testing.TB, src []byte) (*protection.Study, *fault.Study) {
 	t.Helper()
-	d, err := design.Read("design.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
 	faults := fault.Compute(c)
 	return protection.Compute(c, solve.All(c, solve.Options{}), faults), faults
 }
@@ -163,10 +156,7 @@ func ExampleCompute() {
 // The cable of a further battery's negative post stands with the fuses at its positive one: that of its
 // link and that of what it feeds, each with what a short draws through it, 520 A and 420 A at most.
 func TestNegativeCableOfAFurtherBattery(t *testing.T) {
-	src, err := os.ReadFile("../../../testdata/rules/ok/house-by-sensing-relay.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := buildtest.File(t, "../../../testdata/rules/ok/house-by-sensing-relay.yaml")
 	s, _ := study(t, src)
 	got := map[string]float64{}
 	for _, f := range s.Fuses {

@@ -15,8 +15,8 @@ import (
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/ride"
-	"fusewright/library"
 )
 
 func near(t *testing.T, what string, got, want, tolerance float64) {
@@ -50,14 +50,7 @@ rides:
 func build(t testing.TB, text string) *circuit.Circuit {
 	t.Helper()
 	text = strings.Replace(text, "runs: []\n", "", 1)
-	d, err := design.Read("bench.yaml", []byte(text), library.Default())
-	if err != nil {
-		t.Fatalf("%v\n%s", err, text)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, text)
 	return c
 }
 
@@ -109,10 +102,7 @@ func TestPublishedEndurance(t *testing.T) {
 // demo reads a demo design; rides are those of the test.
 func demo(t testing.TB, name, rides string) *circuit.Circuit {
 	t.Helper()
-	src, err := os.ReadFile(filepath.Join("..", "..", "..", "designs", name))
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := buildtest.File(t, filepath.Join("..", "..", "..", "designs", name))
 	text := string(src)
 	if at := strings.Index(text, "\nrides:"); at >= 0 {
 		end := strings.Index(text[at+1:], "\n\n")
@@ -285,10 +275,7 @@ func TestDemoLegsFollowCycles(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	src, err := os.ReadFile(filepath.Join("..", "..", "..", "designs", "fen-runner.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := buildtest.File(t, filepath.Join("..", "..", "..", "designs", "fen-runner.yaml"))
 	rides := map[string]*design.Ride{}
 	for _, r := range build(t, string(src)).Design.Rides {
 		rides[r.Name] = r

@@ -2,7 +2,6 @@ package together_test
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -11,21 +10,14 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/together"
-	"fusewright/library"
 )
 
 func plan(t *testing.T, src []byte) (*together.Plan, *budget.Budget) {
 	t.Helper()
-	d, err := design.Read("together.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
 	sols := solve.All(c, solve.Options{})
 	b := budget.Compute(c, sols)
 	return together.Compute(c, sols, b), b
@@ -105,10 +97,7 @@ func TestDemosAgree(t *testing.T) {
 		t.Fatalf("no demo designs: %v", err)
 	}
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
+		src := buildtest.File(t, file)
 		p, b := plan(t, src)
 		for _, c := range p.Choices {
 			if c.Situation == nil {

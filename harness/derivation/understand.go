@@ -1,0 +1,230 @@
+package derivation
+
+import (
+	"cmp"
+	"regexp"
+	"slices"
+	"strings"
+
+	"fusewright/harness/design/problem"
+	"fusewright/harness/network/circuit"
+)
+
+// said is how people ask for a kind of figure, besides by its name: any of the phrases, whose
+// words stand in any order.
+type said struct {
+	kind    string
+	phrases []string
+}
+
+// The kinds of figures as they are asked for. Of a phrase that several have the first is
+// taken that there is.
+var kinds = []said{
+	{"drop of", []string{"drop", "voltage drop", "volt drop", "voltage loss", "loss", "losses", "lost", "lose", "loses", "volts lost"}},
+	{"volts at", []string{"volts", "voltage", "least voltage", "minimum voltage"}},
+	{"current of", []string{"current", "amps", "amperes", "draw", "draws", "consumption", "power", "watts", "carries"}},
+	{"limit of", []string{"limit", "drop limit", "allowed drop", "permitted drop", "limit drop"}},
+	{"allowed current of", []string{"allowed current", "permitted current", "maximum current", "max current", "ampacity", "carry",
+		"size", "wire", "cable", "mm²", "mm2", "thick", "thickness", "area", "gauge", "cross section"}},
+	{"rating of", []string{"rating", "rated", "fuse", "size", "amps", "protects", "current", "allowed current"}},
+	{"time to open of", []string{"time to open", "opening time", "open", "opens", "opening", "blow", "blows", "blow time", "trip", "trips",
+		"weakest short", "clearing time"}},
+	{"resistance of", []string{"resistance", "ohms", "milliohms"}},
+	{"temperature of", []string{"temperature", "hot", "heat", "warm"}},
+	{"crimps of", []string{"crimps", "crimp", "ends", "contacts"}},
+	{"cut length of", []string{"cut length", "length", "long", "cut", "length to cut"}},
+	{"prospective short at", []string{"prospective short", "short", "short circuit", "least short", "weakest short", "minimum short", "fault current",
+		"short circuit current", "short current"}},
+	{"greatest short at", []string{"greatest short", "maximum short", "max short", "largest short", "strongest short"}},
+	{"spare", []string{"spare", "balance", "surplus", "left over", "charging", "to spare", "spare current", "charge", "margin"}},
+	{"hours", []string{"hours", "last", "lasts", "long", "long last", "battery life", "life", "runtime", "run time", "time"}},
+	{"days", []string{"days", "standby", "stand", "long stand", "long last", "standing", "time", "long", "last", "lasts", "park", "parked"}},
+}
+
+// idle are words that ask and name nothing.
+var idle = strings.Fields("what whats what's is are was why how does do did can could may will much many get gets a an for from to on " +
+	"through with it its be there has have need needs this that when i me my show explain tell and take takes by so only left until enough not never")
+
+// amount is a size that the question repeats: "2.5", "15 A".
+var amount = regexp.MustCompile(`^[0-9]+(\.[0-9]+)?(mm²|mm2|mm|a|v|m|w)?$|^[avmw]$`)
+
+// topic is what a question may be of: a name as typed, with what figures call it in turn.
+type topic struct {
+	name   string // folded
+	kind   string // that may stand before it: "relay"
+	is     []string
+	offers []string // of figures to offer only: not sure to be meant
+}
+
+// topics are what figures are of.
+func (b *book) topics() (list []topic) {
+	add := func(t topic) {
+		if t.name != "" {
+			t.name = fold(t.name)
+			list = append(list, t)
+		}
+	}
+	into := map[*circuit.Part][]string{} // wires that feed it
+	for _, w := range b.c.Wires {
+		add(topic{name: w.Number, is: []string{w.Number}})
+		if w.Branch.Feeds() {
+			into[w.To.Part] = append(into[w.To.Part], w.Number)
+		}
+	}
+	guards := b.c.Guards()
+	for _, p := range b.c.Parts {
+		t := topic{kind: string(p.Kind), is: []string{p.Name}, offers: into[p]}
+		switch {
+		case p.Kind == circuit.Fuse:
+			t.is = []string{p.Ref}
+		case len(into[p]) == 1:
+			t.is = append(t.is, into[p]...)
+		}
+		if hot, _, ok := p.Draws(); ok && p.Kind != circuit.Relay {
+			if fuses, _ := guards.Above(hot.Node); len(fuses) == 1 {
+				t.is = append(t.is, fuses[0].Fuse.Ref)
+			}
+		}
+		for _, t.name = range []string{p.Name, p.Ref} {
+			add(t)
+		}
+	}
+	for _, br := range b.c.Branches {
+		if br.Kind == circuit.FuseBranch && br.Fuse != nil {
+			add(topic{name: br.Fuse.Ref, is: []string{br.Fuse.Ref}})
+		}
+	}
+	for _, s := range b.d.Situations {
+		add(topic{name: s.Name, is: []string{during(s.Name)}})
+		for _, bank := range b.d.Batteries {
+			add(topic{name: bank.Name + " " + s.Name, is: []string{"of " + bank.Name + " " + during(s.Name)}})
+		}
+	}
+	for _, speed := range []string{"idle", "cruise"} {
+		add(topic{name: speed, is: []string{"at " + speed}})
+	}
+	for _, name := range []string{"parked", "standby", "key off", "engine off"} {
+		add(topic{name: name, is: []string{"parked"}})
+	}
+	return list
+}
+
+// understood are the names of the figures that a folded question may mean, all of whose words
+// are accounted for: by what it is of, by a phrase for a kind, and by words that name nothing.
+func (b *book) understood(want string) (names []string) {
+	all, best := strings.Fields(want), 0
+	for _, t := range b.topics() {
+		of := strings.Fields(t.name)
+		rest, found := without(all, of)
+		if !found || len(of) < best {
+			continue
+		}
+		if len(of) > best {
+			best, names = len(of), nil
+		}
+		rest = slices.DeleteFunc(rest, func(word string) bool { return slices.Contains(idle, word) || amount.MatchString(word) })
+		if filler := []string{"wire", "cable", "fuse", t.kind}; len(rest) > 1 {
+			rest = slices.DeleteFunc(rest, func(word string) bool { return slices.Contains(filler, word) })
+		}
+		for _, k := range kinds {
+			if slices.ContainsFunc(k.phrases, func(p string) bool { return sameWords(fold(p), rest) }) {
+				for _, is := range t.is {
+					names = append(names, k.kind+" "+is)
+				}
+			}
+		}
+		if t.is[0] == "parked" && len(rest) == 0 {
+			names = append(names, "days parked")
+		}
+	}
+	return names
+}
+
+// without takes words out of others; false where they do not all stand there in that order.
+func without(all, out []string) (rest []string, found bool) {
+	for _, word := range all {
+		if len(out) > 0 && word == out[0] {
+			out = out[1:]
+		} else {
+			rest = append(rest, word)
+		}
+	}
+	return rest, len(out) == 0
+}
+
+// sameWords tells whether a phrase has just those words, in any order, besides those that name nothing.
+func sameWords(phrase string, words []string) bool {
+	of := slices.DeleteFunc(strings.Fields(phrase), func(word string) bool { return slices.Contains(idle, word) })
+	if len(of) != len(words) {
+		return false
+	}
+	for _, w := range of {
+		if !slices.Contains(words, w) {
+			return false
+		}
+	}
+	return true
+}
+
+// mostNear is how many choices a miss offers.
+const mostNear = 3
+
+// nearest are the figures whose names have most of the words of a question, or of what those
+// stand for, typed well or nearly so; of equals the first.
+func (b *book) nearest(what string) (out []string) {
+	words := strings.Fields(fold(what))
+	for _, k := range kinds {
+		if slices.ContainsFunc(k.phrases, func(p string) bool { _, all := without(words, strings.Fields(fold(p))); return all }) {
+			words = append(words, strings.Fields(fold(k.kind))...)
+		}
+	}
+	for _, t := range b.topics() {
+		if _, found := without(words, strings.Fields(t.name)); found {
+			for _, of := range slices.Concat(t.is, t.offers) {
+				words = append(words, strings.Fields(fold(of))...)
+			}
+		}
+	}
+	slices.Sort(words)
+	words = slices.Compact(words)
+	type choice struct {
+		what  string
+		score float64
+	}
+	var list []choice
+	for _, a := range b.all() {
+		most := 0.0
+		for _, name := range append(a.also, a.What) {
+			most = max(most, likeness(words, strings.Fields(fold(name))))
+		}
+		list = append(list, choice{a.What, most})
+	}
+	slices.SortStableFunc(list, func(x, y choice) int { return cmp.Compare(y.score, x.score) })
+	for _, c := range list[:min(mostNear, len(list))] {
+		if c.score >= max(leastLikeness, likeBest*list[0].score) {
+			out = append(out, c.what)
+		}
+	}
+	return out
+}
+
+// Of how alike a question and a name are: a word typed nearly well counts less than one typed
+// well, and what the name has besides takes a little off. Choices of much less than the best
+// are none.
+const (
+	nearWord, wordMissed    = 0.7, 0.1
+	leastLikeness, likeBest = 0.5, 0.7
+)
+
+func likeness(question, name []string) (score float64) {
+	used := 0
+	for _, q := range question {
+		switch {
+		case slices.Contains(name, q):
+			score, used = score+1, used+1
+		case len(q) > 3 && problem.Nearest(q, name) != "":
+			score, used = score+nearWord, used+1
+		}
+	}
+	return score - wordMissed*float64(max(0, len(name)-used))
+}
