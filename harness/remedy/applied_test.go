@@ -1,11 +1,11 @@
 package remedy_test
 
 import (
-	"os"
 	"path/filepath"
 	"testing"
 
 	"fusewright/harness"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
 )
 
@@ -25,11 +25,7 @@ func TestAppliedRemedies(t *testing.T) {
 	}
 	remedies := 0
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r := review(t, src)
+		r := reviewtest.File(t, file)
 		before := at(r.Findings)
 		for _, c := range r.Remedies().Causes {
 			if c.Remedy == nil {
