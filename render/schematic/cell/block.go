@@ -37,7 +37,7 @@ func (b *builder) addBlock(p *circuit.Part) {
 		for i := range max(len(c.Ways), 1) {
 			c.Rows = append(c.Rows, &Row{Cell: c, Index: i})
 		}
-		if k == 0 || p.InReturn {
+		if k == 0 && !p.InReturn {
 			b.addInlets(c)
 		}
 		if k == 0 {
@@ -47,7 +47,12 @@ func (b *builder) addBlock(p *circuit.Part) {
 			c.Inlets = append(c.Inlets, in)
 			b.Feeds[bus] = append(b.Feeds[bus], in)
 		}
-		c.Inlets = slices.DeleteFunc(c.Inlets, func(in *Inlet) bool { return p.InReturn && in.Term != bus && c.rowOf(in.Term) == nil })
+		for _, in := range b.into[p] {
+			if r := c.rowOf(in.Term); p.InReturn && r != nil {
+				in.Cell, in.Row = c, r
+				c.Inlets = append(c.Inlets, in)
+			}
+		}
 		b.shapeBlock(c, k+1 < pieces, bus)
 		b.addCell(c)
 	}
@@ -119,7 +124,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 func (b *builder) shapeReturn(c *Cell) {
 	shared := map[*Row]int{}
 	for _, in := range c.Inlets {
-		if in.Row = c.rowOf(in.Term); in.Row == nil { // its bar, from another piece
+		if c.rowOf(in.Term) == nil { // its bar, from another piece
 			in.Row, in.Off, in.Dx = c.Rows[len(c.Rows)-1], 3, c.BarX()
 			in.Row.Bottom += 3
 			continue
