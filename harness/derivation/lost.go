@@ -51,6 +51,8 @@ func kindOf(b *circuit.Branch) string {
 		return "other"
 	}
 	switch b.Part.Kind {
+	case circuit.Resistor:
+		return "resistors"
 	case circuit.Switch:
 		return "switches"
 	case circuit.Relay:

@@ -100,6 +100,8 @@ func returnsOf(p Part) *[]Feed {
 		return &p.Returns
 	case *Diode:
 		return &p.Returns
+	case *DroppingResistor:
+		return &p.Returns
 	}
 	return nil
 }

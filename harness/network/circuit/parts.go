@@ -26,7 +26,7 @@ type builder struct {
 }
 
 // addParts makes every part with its terminals and inner branches, in the
-// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, chargers, loads, grounds,
+// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, resistors, chargers, loads, grounds,
 // splices, connectors, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
@@ -61,6 +61,10 @@ func (b *builder) addParts() {
 	}
 	for _, x := range d.Diodes {
 		b.addDiode(x)
+	}
+	for _, x := range d.Resistors {
+		p := b.part(Resistor, x, &x.Common)
+		b.branch(p, ResistorBranch, b.terminal(p, "in", "", nil).Node, b.terminal(p, "out", "", nil).Node, x.Ohm.Value)
 	}
 	for _, x := range d.Chargers {
 		b.addCharger(x)

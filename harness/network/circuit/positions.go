@@ -15,7 +15,7 @@ type Unmet struct {
 
 // Positions tells in which position each switch that has several is: the one that the
 // situation says; else, of those that give all that is on and is given by the switch, the one
-// that puts the least else on, then the one with the fewest outputs, then the first of its
+// that puts the least else on, then the one that resistors hold fewest loads back in, then the one with the fewest outputs, then the first of its
 // handle. Where no position gives all, it is one that gives the most, and the switch is
 // listed as unmet, unless the situation has everything on.
 func Positions(c *Circuit, s *design.Situation) (at map[*design.Switch]string, unmet []Unmet) {
@@ -58,7 +58,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 		})
 	}
 	without := given("", false)
-	best, score := 0, [3]int{}
+	best, score := 0, [4]int{}
 	missing := make([][]*Branch, len(sw.Positions))
 	on, own := map[*Branch]bool{}, []*Branch{}
 	alone := slices.ContainsFunc(c.Design.Switches, (*design.Switch).WorksAlone)
@@ -78,12 +78,14 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 		if alone {
 			unattended = given(p.Name, true)
 		}
-		now := [3]int{0, 0, len(p.Outputs)}
+		now := [4]int{0, 0, 0, len(p.Outputs)}
 		for _, b := range own {
 			switch listed := slices.Contains(s.On, b.Load.Load); {
 			case listed && !live[i].draws(b):
 				missing[i] = append(missing[i], b)
 				now[0]++
+			case listed && c.heldBack(b, at(sw, p.Name)):
+				now[2]++
 			case !listed && unattended.draws(b):
 				now[1]++
 			}

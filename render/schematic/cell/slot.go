@@ -40,7 +40,7 @@ func (b *builder) addSlots() (slots []*Cell) {
 // openEnd is where something would hang on a part in line; nil of other parts.
 func openEnd(p *circuit.Part) *circuit.Terminal {
 	switch p.Kind {
-	case circuit.Fuse, circuit.Switch, circuit.Diode:
+	case circuit.Fuse, circuit.Switch, circuit.Diode, circuit.Resistor:
 		if !p.InReturn {
 			return p.Terminal("out")
 		}
