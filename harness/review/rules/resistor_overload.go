@@ -18,8 +18,8 @@ var resistorOverload = &Rule{
 	Says:  "over its rating",
 	Doc: "The heat of every dropping resistor (`resistors`) in the situation and in the position of its switch in which it is most. Behind it a load draws " +
 		"as it behaves; a motor alone is taken as a fan or pump, whose torque follows the square of its speed, so that it draws less as it turns slower: the least that it can be. " +
-		"Above the rating it is a danger. From half the rating on it is advised on, as it is where a motor that draws its rated current at any speed, or one that is held fast, " +
-		"would take it above its rating: no fuse sees that; a resistor with a `thermal fuse` is spared the last.",
+		"Above the rating it is a danger. From half the rating on it is advised on, as it is where a motor that draws its rated current at any speed, one that is held fast, or a short behind it that no fuse " +
+		"clears would take it above its rating; a resistor with a `thermal fuse` is spared the last two.",
 	Formula:  "P = I²·R ≤ rating; of a motor I from (R + Ra)·I + E·√(I/I rated) = V, with Ra = V rated / stall current and E = V rated − Ra·I rated",
 	Limits:   "`rating` of the resistor; half of it, as advice",
 	Why:      "it glows: what it is screwed to, the sleeve over it and the wires at its ends catch fire, behind a fuse that carries on",
@@ -28,7 +28,7 @@ var resistorOverload = &Rule{
 	Source:   "P = I²·R; half the rating: common practice, no source; torque of fans and the laws of a direct-current motor: from memory",
 	Bad: `
 resistors:
-  dropper: {resistance: 5 Ω, rating: 5 W, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  dropper: {resistance: 5 Ω, rating: 5 W, thermal fuse: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
 loads:
   work lamp: {resistance: 7 Ω, at: rear, fed by: dropper, wire: {size: 1 mm²}, returns to: frame}
 `,
@@ -70,31 +70,50 @@ func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
 		return
 	}
 	for _, may := range []struct {
-		motor motorAs
-		when  string
-		off   bool
-	}{{steady, "with a motor behind it that draws its rated current at any speed", false}, {stalls, "with the motor behind it held fast", x.Cutout}} {
-		most := p.figureOf(1, nil, func(s *solve.Solution) float64 { return h.at(s, may.motor) })(corner.AtNominal)
+		as   taken
+		when string
+		off  bool
+	}{{steady, "with a motor behind it that draws its rated current at any speed", false}, {stalls, "with the motor behind it held fast", x.Cutout},
+		{shorted, "with what is behind it shorted", x.Cutout || p.opensAt(h)}} {
+		most := p.figureOf(1, nil, func(s *solve.Solution) float64 { return h.at(s, may.as) })(corner.AtNominal)
 		if may.off || !over(most.Nominal, rating) {
 			continue
 		}
 		fin := ofPart(finding.Advice, part)
 		fin.Situation, fin.Leave = most.in.Name, true
-		fin.Change = "take one with a thermal fuse (`thermal fuse: yes`), or of a higher rating, in the air that the motor moves"
-		p.say(fin, "%s, %s makes %s; it is rated %s, and no fuse sees that", may.when, part.Name, watts(most.Nominal), quantity.Plain(rating, quantity.Power))
+		fin.Change = "take one with a thermal fuse (`thermal fuse: yes`), or of a higher rating"
+		p.say(fin, "%s, %s makes %s; it is rated %s, and no fuse of the wires sees that", may.when, part.Name, watts(most.Nominal), quantity.Plain(rating, quantity.Power))
 		return
 	}
 }
 
 func watts(v float64) string { return quantity.Format(v, quantity.Power) }
 
-// motorAs is how a motor behind a resistor is taken.
-type motorAs int
+// opensAt tells whether the smallest fuse before what is behind a resistor opens at what flows when
+// that is shorted.
+func (p *Pass) opensAt(h heat) bool {
+	for _, x := range h.behind() {
+		var least *circuit.Branch
+		for _, up := range p.nearest.Upstream(x) {
+			if r := fuseRating(up); r > 0 && (least == nil || r < fuseRating(least)) {
+				least = up
+			}
+		}
+		if least == nil || math.IsInf(least.Device(0).Open(p.c.NominalAt(x.A)/h.b.Ohm).SlowS, 1) {
+			return false
+		}
+	}
+	return true
+}
+
+// taken is how what is behind a resistor is taken.
+type taken int
 
 const (
-	slows  motorAs = iota // as a fan: less current at less speed
-	steady                // its rated current at any speed
-	stalls                // it stands
+	slows  taken = iota // a motor as a fan: less current at less speed
+	steady              // a motor at its rated current at any speed
+	stalls              // a motor that stands
+	shorted
 )
 
 // heat is that of a resistor.
@@ -105,10 +124,14 @@ type heat struct {
 }
 
 // at is the heat in watts at an operating point.
-func (h heat) at(s *solve.Solution, as motorAs) float64 {
+func (h heat) at(s *solve.Solution, as taken) float64 {
 	a := math.Abs(s.Amps(h.b))
 	if math.IsNaN(a) {
 		return 0
+	}
+	behind := h.behind()
+	if as == shorted && a > 0 && len(behind) > 0 {
+		return math.Pow(s.PostsV(behind[0]), 2) / h.b.Ohm
 	}
 	if m := h.motor(s); m.ratedA > 0 {
 		across := m.nowV + a*h.b.Ohm
@@ -126,13 +149,17 @@ func (h heat) at(s *solve.Solution, as motorAs) float64 {
 // now, and the resistance of the winding. ratedA is 0 where anything else draws there too.
 type motor struct{ ratedA, ratedV, nowV, ohm float64 }
 
-func (h heat) motor(s *solve.Solution) (m motor) {
-	loads := h.c.DrawsBack(h.b)
+// behind are the loads whose current may flow through it.
+func (h heat) behind() []*circuit.Branch {
 	if h.b.Feeds() {
-		loads = h.c.BelowBranch(h.b).Loads
+		return h.c.BelowBranch(h.b).Loads
 	}
+	return h.c.DrawsBack(h.b)
+}
+
+func (h heat) motor(s *solve.Solution) (m motor) {
 	siemens := 0.0
-	for _, x := range loads {
+	for _, x := range h.behind() {
 		if !s.LoadOn[x.Index] || s.Amps(x) == 0 {
 			continue
 		}
