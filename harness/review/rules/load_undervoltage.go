@@ -80,7 +80,7 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	p.isOfOther(&fin, accessory(part))
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 	b := loadBranch(part)
-	if len(b.String) > 0 {
+	if s := p.solutionOf(v.in); len(b.String) > 0 || s != nil && s.HeldV(b) > 0 {
 		fin.Change = "take less resistance in series with it, or feed it by itself"
 	}
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.c.NominalAt(b.A), v.decisive()-least)
@@ -101,6 +101,9 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	text := fmt.Sprintf("; then %s at %s, at nominal", volts(s.PostsV(b)), at)
 	for _, x := range others(b.String, b) {
 		text += fmt.Sprintf("; %s, in series with it, takes %s", x.Part.Name, volts(math.Abs(s.Volts(x))))
+	}
+	if held := s.HeldV(b); held > 0 {
+		text += fmt.Sprintf("; the resistor before it takes %s", volts(held))
 	}
 	if l := p.lossOf(part, b, in); l != nil && l.whole > 0 {
 		text += l.text()

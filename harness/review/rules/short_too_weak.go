@@ -71,16 +71,19 @@ func (p *Pass) thermallyFused(sh *fault.Short) bool {
 	if w := sh.Results[fault.Weak].Worst; in == nil || len(p.d.Resistors) == 0 || w != nil && !w.Survives() {
 		return false
 	}
-	paths, _ := p.c.FeedPaths(in.Node)
-	return !slices.ContainsFunc(paths, func(path circuit.Path) bool {
-		return !slices.ContainsFunc(path.Branches, func(b *circuit.Branch) bool {
-			if !b.Dropper() {
-				return false
-			}
-			x, ok := b.Part.Source.(*design.DroppingResistor)
-			return ok && x.Cutout
+	limited := func(paths []circuit.Path) bool {
+		return len(paths) > 0 && !slices.ContainsFunc(paths, func(path circuit.Path) bool {
+			return !slices.ContainsFunc(path.Branches, func(b *circuit.Branch) bool {
+				return b.Dropper() && b.Part.Source.(*design.DroppingResistor).Cutout
+			})
 		})
-	})
+	}
+	feeds, _ := p.c.FeedPaths(in.Node)
+	if load := loadBranch(at); sh.Wire == nil && load != nil {
+		returns, _ := p.c.ReturnPaths(load.B)
+		return limited(feeds) || limited(returns)
+	}
+	return limited(feeds)
 }
 
 // saysMore tells whether one short says more of a wire or part than another: one
