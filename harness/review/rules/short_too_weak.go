@@ -79,7 +79,7 @@ func (p *Pass) thermallyFused(sh *fault.Short) bool {
 		})
 	}
 	feeds, _ := p.c.FeedPaths(in.Node)
-	if load := loadBranch(at); sh.Wire == nil && load != nil {
+	if load := loadBranch(at); load != nil {
 		returns, _ := p.c.ReturnPaths(load.B)
 		return limited(feeds) || limited(returns)
 	}
