@@ -25,11 +25,12 @@ relays: {keyed: {at: tray, fed by: main, coil: {fed by: pilot feed, returns to: 
 blocks: {rear: {way limit: 20 A, total limit: 40 A, at: tray, fed by: keyed, ways: {1: 10 A}}}
 switches: {lamps: {rating: 10 A, at: bar, fed by: rear 1}}
 diodes: {apart: {type: silicon diode 3 A, at: bar, fed by: lamps}}
+resistors: {dropper: {resistance: 1 Ω, rating: 20 W, at: bar, fed by: lamps}}
 chargers: {booster: {type: DC-DC charger 10 A, at: bar, fed by: main, returns to: bus}, roof: {type: PWM controller 10 A, panel: 60 W, at: bar}}
 splices: {pair: {at: bar, fed by: apart}}
 partings: {front: {family: sealed 1.5, at: head}}
 grounds: {stud: {at: tray, limit: 30 A}, bus: {kind: ground block, at: bar, returns to: stud}}
-loads: {lamp: {power: 10 W, at: bar, fed by: pair, returns to: bus}}
+loads: {lamp: {power: 10 W, at: bar, fed by: [pair, dropper], returns to: bus}}
 `
 
 // TestEveryPartKindIsWired: each kind of part is one of the circuit, with a wire for

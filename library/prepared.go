@@ -1113,6 +1113,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Kind: "block", Letter: "X", Source: Source{text155, "two sources"}},
 	{Kind: "switch", Letter: "S", Source: Source{text155, "two sources"}},
 	{Kind: "diode", Letter: "R", Source: Source{text155, "two sources"}},
+	{Kind: "resistor", Letter: "R", Source: Source{text155, "two sources"}},
 	{Kind: "charger", Letter: "T", Source: Source{text155, "two sources"}},
 	{Kind: "load", Letter: "E", Source: Source{text155, "two sources"}},
 	{Kind: "load/lamp", Letter: "E", Source: Source{text155, "two sources"}},
@@ -1196,6 +1197,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 }, Verdicts: []*Verdict{
 	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text185, "two sources"}},
 	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text186, "from memory"}},
+	{Limit: "resistor rating", Figure: "likely", Why: "a rating with no margin in it, carried for life", Source: Source{text70, "common practice, no source"}},
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text70, "common practice, no source"}},
 	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but tolerances are never all at their limits for good", Source: Source{text70, "common practice, no source"}},
 	{Limit: "contact rating", Figure: "likely", Why: "a rating with no margin in it, carried for life", Source: Source{text70, "common practice, no source"}},

@@ -12,17 +12,26 @@ import (
 
 // drop is what is lost between the posts of the battery and a load, there and back.
 func (v *view) drop(load *circuit.Branch) *value {
-	total := v.sol.PostsV(load) - v.sol.LoadV(load)
 	way, ok := v.way(load)
 	if !ok {
-		return of("lost on the way out and back", volts, total, "{} − {}", v.postsV(load),
+		return of("lost on the way out and back", volts, v.sol.PostsV(load)-v.sol.LoadV(load), "{} − {}", v.postsV(load),
 			solved("volts at "+loadName(load), volts, v.sol.LoadV(load), "solved together"))
 	}
+	from, heldV := "{} − {}", 0.0 // a resistor that is there to take volts loses none
+	taken := []*value{v.postsV(load)}
+	for _, b := range way {
+		if b.Dropper() {
+			e := v.element(b)
+			from, taken, heldV = from+" − {}", append(taken, e), heldV+e.v
+		}
+	}
+	way = slices.DeleteFunc(way, (*circuit.Branch).Dropper)
+	total := v.sol.PostsV(load) - heldV - v.sol.LoadV(load)
 	x := &value{label: "lost on the way out and back", v: total, dim: volts, mark: Computed}
 	left := v.sol.LoadV(load)
-	v.left[load] = of("volts at "+loadName(load), volts, left, "{} − {}", v.postsV(load), x)
+	v.left[load] = of("volts at "+loadName(load), volts, left, from, append(taken, x)...)
 	v.voltsAt[load] = solved("volts at "+loadName(load), volts, left, "solved together").
-		checked(of("check: posts less what is lost", volts, left, "{} − {}", v.postsV(load), x))
+		checked(of("check: posts less what is lost", volts, left, from, append(taken, x)...))
 	x.from = v.groups(load, way)
 	*x = *sumInto(x)
 	return x

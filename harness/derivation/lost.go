@@ -19,6 +19,9 @@ func (v *view) lostIn(load *circuit.Branch) (list []Rest) {
 	}
 	sums, total := map[string]float64{}, 0.0
 	for _, b := range way {
+		if b.Dropper() {
+			continue // it is there to take volts
+		}
 		lost := math.Abs(v.sol.Volts(b))
 		total += lost
 		if b.Wire == nil {

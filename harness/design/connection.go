@@ -33,6 +33,14 @@ func (c *connection) wireKey() string {
 	return "wire"
 }
 
+// verb says what it does with what it names.
+func (c *connection) verb() string {
+	if c.back {
+		return "returns to"
+	}
+	return "is fed by"
+}
+
 // connection is the one that fills a list of feeds.
 func (r *reader) connection(f field, feeds *[]Feed, back bool) *connection {
 	c := r.byFeeds[feeds]
@@ -92,6 +100,8 @@ func returnsOf(p Part) *[]Feed {
 		return &p.Returns
 	case *Diode:
 		return &p.Returns
+	case *DroppingResistor:
+		return &p.Returns
 	}
 	return nil
 }
@@ -108,9 +118,14 @@ func rests(p Part) bool {
 	return relay && x.Rests
 }
 
+func isGround(p Part) bool {
+	_, ground := p.(*Ground)
+	return ground
+}
+
 // inReturn tells whether a part stands in a return, a ground included.
 func (r *reader) inReturn(p Part) bool {
-	if _, ground := p.(*Ground); ground {
+	if isGround(p) {
 		return true
 	}
 	c := r.byFeeds[returnsOf(p)]

@@ -66,17 +66,18 @@ type Design struct {
 
 	Conditions []When // those that taps name, in the order of the file
 
-	Taps     []*Tap
-	Fuses    []*Fuse
-	Relays   []*Relay
-	Blocks   []*Block
-	Switches []*Switch
-	Diodes   []*Diode
-	Chargers []*Charger
-	Loads    []*Load
-	Grounds  []*Ground
-	Splices  []*Splice
-	Partings []*Connector
+	Taps      []*Tap
+	Fuses     []*Fuse
+	Relays    []*Relay
+	Blocks    []*Block
+	Switches  []*Switch
+	Diodes    []*Diode
+	Resistors []*DroppingResistor
+	Chargers  []*Charger
+	Loads     []*Load
+	Grounds   []*Ground
+	Splices   []*Splice
+	Partings  []*Connector
 
 	Situations []*Situation // derived when none is given
 	Rides      []*Ride

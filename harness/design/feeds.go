@@ -15,6 +15,8 @@ func Feeds(p Part) []*[]Feed {
 		return []*[]Feed{&x.FedBy}
 	case *Diode:
 		return []*[]Feed{&x.FedBy}
+	case *DroppingResistor:
+		return []*[]Feed{&x.FedBy}
 	case *Charger:
 		return []*[]Feed{&x.FedBy}
 	case *Load:
@@ -39,6 +41,8 @@ func Returns(p Part) []*[]Feed {
 	case *Switch:
 		return []*[]Feed{&x.Returns}
 	case *Diode:
+		return []*[]Feed{&x.Returns}
+	case *DroppingResistor:
 		return []*[]Feed{&x.Returns}
 	case *Charger:
 		return []*[]Feed{&x.Returns}

@@ -9,7 +9,7 @@ func Format() []Section {
 		runSection.describe(), nearSection.describe(), wireDefaultsSection.describe(),
 		wireSection.describe(), endsSection.describe(), tapSection.describe(), fuseSection.describe(),
 		relaySection.describe(), coilSection.describe(), blockSection.describe(), waySection.describe(),
-		switchSection.describe(), diodeSection.describe(), chargerSection.describe(), loadSection.describe(), inrushSection.describe(), leadSection.describe(),
+		switchSection.describe(), diodeSection.describe(), resistorSection.describe(), chargerSection.describe(), loadSection.describe(), inrushSection.describe(), leadSection.describe(),
 		groundSection.describe(), spliceSection.describe(), connectorSection.describe(), situationSection.describe(),
 		rideSection.describe(), legSection.describe(), acceptanceSection.describe(),
 		sheetSection.describe(),

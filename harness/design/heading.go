@@ -121,6 +121,8 @@ func sectionKeys() []key[Design] {
 			&switchSection, func(d *Design) *[]*Switch { return &d.Switches }),
 		partsKey(Key{Name: "diodes", Doc: "diodes in feeds and returns", Example: "see diode"},
 			&diodeSection, func(d *Design) *[]*Diode { return &d.Diodes }),
+		partsKey(Key{Name: "resistors", Doc: "dropping resistors in feeds and returns", Example: "see resistor"},
+			&resistorSection, func(d *Design) *[]*DroppingResistor { return &d.Resistors }),
 		partsKey(Key{Name: "chargers", Doc: "chargers from another battery, the sun or shore power", Default: "the engine alone charges",
 			Example: "see charger"}, &chargerSection, func(d *Design) *[]*Charger { return &d.Chargers }),
 		partsKey(Key{Name: "loads", Doc: "the accessories", Example: "see load"},

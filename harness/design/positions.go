@@ -156,9 +156,6 @@ func (r *reader) onlyOfAHandle(x *Switch, f field) {
 	if f.has["positions"] && len(x.Positions) == 1 && !x.poleOf.Given() {
 		r.report(r.pos(f.node), f.where.String()+" has a single position", "two or more, or a plain switch without `positions`")
 	}
-	if f.has["positions"] && f.has["returns to"] {
-		r.report(r.pos(f.node), f.where.String()+" is in a return and has positions", "positions in a feed; in a return a plain switch for each position, of which situations say which is `closed`")
-	}
 	if x.Momentary && len(x.Positions) > 1 && !slices.ContainsFunc(x.Positions, func(p *Position) bool { return len(p.Outputs) == 0 }) {
 		r.report(r.pos(f.node), f.where.String()+" is momentary and gives something in each position", "a position to spring back to, such as `off: none`")
 	}
@@ -188,7 +185,7 @@ func (r *reader) joinPoles() {
 
 // sharePositions gives a pole the positions of its handle, or holds its own against them.
 func (r *reader) sharePositions(x, lead *Switch) {
-	if x.Positions == nil && !StandsInReturn(x) && !r.inReturn(x) {
+	if x.Positions == nil {
 		x.Positions = lead.Positions
 		return
 	}

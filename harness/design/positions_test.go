@@ -20,7 +20,13 @@ func TestPositionMistakes(t *testing.T) {
 		{"twice", "{lights: {rating: 5 A, fed by: battery, positions: [off, ride, Ride]}}", "lights ride", "{}", `"Ride" is named twice`},
 		{"one", "{lights: {rating: 5 A, fed by: battery, positions: [ride]}}", "lights ride", "{}", "has a single position (expected two or more"},
 		{"a word", "{lights: {rating: 5 A, fed by: battery, positions: ride}}", "battery", "{}", "is a single value (expected a list of positions"},
-		{"in a return", "{lights: {rating: 5 A, returns to: battery negative, positions: [off, ride]}}", "battery", "{}", "is in a return and has positions"},
+		{"in a return, no such output", "{lights: {rating: 5 A, returns to: battery negative, positions: [off, ride, camp]}}", "battery, returns to: lights rid", "{}",
+			`has no output "rid" (did you mean "lights ride"?)`},
+		{"in a return, which output", "{lights: {rating: 5 A, returns to: battery negative, positions: [off, ride, camp]}}", "battery, returns to: lights", "{}",
+			`load "lamp" returns to switch "lights", but by which output (expected lights ride or lights camp)`},
+		{"in a return, gives nothing", "{lights: {rating: 5 A, returns to: battery negative, positions: {off: none, on: none}}}", "battery, returns to: lights on", "{}",
+			`returns to switch "lights", no position of which gives anything`},
+		{"in a return, fed by it", "{lights: {rating: 5 A, returns to: battery negative, positions: [off, ride]}}", "lights ride", "{}", "a switch that is in a return"},
 		{"pole of a pole", "{a: {rating: 5 A, fed by: battery}, b: {pole of: a, fed by: battery}, c: {pole of: b, fed by: battery}}", "c", "{}",
 			`"b" has no handle of its own`},
 		{"rating of a pole", "{a: {rating: 5 A, fed by: battery}, b: {pole of: a, rating: 5 A, fed by: battery}}", "b", "{}", `"rating" is that of the switch`},
@@ -32,8 +38,11 @@ func TestPositionMistakes(t *testing.T) {
 			`"a" has no position "camp"`},
 	}
 	for _, tt := range tests {
-		text := heading + "wire: {size: 1 mm²}\nswitches: " + tt.switches + "\nloads: {lamp: {power: 5 W, fed by: " + tt.feed +
-			", returns to: battery negative}}\nsituations: {s: " + tt.situation + "}\n"
+		text := heading + "wire: {size: 1 mm²}\nswitches: " + tt.switches + "\nloads: {lamp: {power: 5 W, fed by: " + tt.feed
+		if !strings.Contains(tt.feed, "returns to") {
+			text += ", returns to: battery negative"
+		}
+		text += "}}\nsituations: {s: " + tt.situation + "}\n"
 		_, err := Read("test.yaml", []byte(text), nil)
 		if err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("%s: %v\nwant %s", tt.name, err, tt.want)

@@ -151,7 +151,10 @@ func (r *reader) targets(back bool) []string {
 			names = append(names, g.Name)
 		}
 		for _, p := range r.parts {
-			if _, ground := p.(*Ground); !ground && (r.inReturn(p) || rests(p)) {
+			switch s, _ := p.(*Switch); {
+			case s != nil && s.Positions != nil && r.inReturn(p):
+				names = append(names, prefixed(s.Name, s.Outputs())...)
+			case !isGround(p) && (r.inReturn(p) || rests(p)):
 				names = append(names, p.PartName())
 			}
 		}
@@ -178,7 +181,6 @@ func (r *reader) targets(back bool) []string {
 // relays that rest on one.
 func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 	_, negative := ref.Part.(*NegativePart)
-	_, ground := ref.Part.(*Ground)
 	bank, isBank := ref.Part.(*Bank)
 	switch {
 	case isBank && ref.Terminal == bankNegative:
@@ -189,12 +191,13 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 		r.report(ref.Pos, fmt.Sprintf("%s returns to its own negative post", c.of), NegativeName)
 	case isBank:
 		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, a battery, but by which post", c.of, quoted(ref.Text)), bank.NegativeOf())
-	case negative || ground:
+	case negative || isGround(ref.Part):
 		if ref.Terminal == "" {
 			return ref, true
 		}
 		r.report(ref.Pos, fmt.Sprintf("%s: a ground has no terminals, but %s names one", c.of,
 			quoted(ref.Text)), "such as "+ref.Part.PartName())
+	case r.givesNothing(c, ref):
 	case r.inReturn(ref.Part):
 		return r.checkOutput(c, ref)
 	case rests(ref.Part) && loadOwns(c) && (ref.Terminal == "" || ref.Terminal == "30"):
@@ -215,11 +218,10 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 // checkFeed accepts parts with outputs and gives the terminal its full name.
 func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 	outs := outputs(ref.Part)
+	if r.givesNothing(c, ref) {
+		return ref, false
+	}
 	if len(outs) == 0 {
-		if s, ok := ref.Part.(*Switch); ok {
-			r.report(ref.Pos, fmt.Sprintf("%s is fed by switch %s, no position of which gives anything", c.of, quoted(s.Name)), "outputs in its positions")
-			return ref, false
-		}
 		if b, ok := ref.Part.(*Block); ok {
 			r.report(ref.Pos, fmt.Sprintf("%s is fed by block %s, which has no ways", c.of,
 				quoted(b.Name)), "a way in the block")
@@ -232,7 +234,7 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
 		return ref, false
 	}
-	if _, ground := ref.Part.(*Ground); !ground && r.inReturn(ref.Part) {
+	if !isGround(ref.Part) && r.inReturn(ref.Part) {
 		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, %s that is in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), "a part that is fed")
 		return ref, false
@@ -241,6 +243,16 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 		return ref, false
 	}
 	return r.checkOutput(c, ref)
+}
+
+// givesNothing refuses a switch that has positions and in none of them an output.
+func (r *reader) givesNothing(c *connection, ref Ref) bool {
+	s, ok := ref.Part.(*Switch)
+	if !ok || s.Positions == nil || len(s.Outputs()) > 0 {
+		return false
+	}
+	r.report(ref.Pos, fmt.Sprintf("%s %s switch %s, no position of which gives anything", c.of, c.verb(), quoted(s.Name)), "outputs in its positions")
+	return true
 }
 
 // checkOutput gives the terminal of a part that is named its full name: an output, or of
@@ -265,7 +277,7 @@ func (r *reader) checkOutput(c *connection, ref Ref) (Ref, bool) {
 		if _, ok := ref.Part.(*Switch); ok {
 			what = "switch %s, but by which output"
 		}
-		r.report(ref.Pos, c.of.String()+" is fed by "+fmt.Sprintf(what, quoted(ref.Text)), oneOf(prefixed(ref.Part.PartName(), outs)))
+		r.report(ref.Pos, fmt.Sprintf("%s %s "+what, c.of, c.verb(), quoted(ref.Text)), oneOf(prefixed(ref.Part.PartName(), outs)))
 	case isRelay && relay.Form != nil:
 		r.report(ref.Pos, fmt.Sprintf("%s: relay %s (%s) has no contact %s", c.of,
 			quoted(relay.Name), relay.Form.Name, quoted(ref.Terminal)), oneOf(outs))

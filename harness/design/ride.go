@@ -41,14 +41,26 @@ var rideSection = section[Ride]{
 			Doc: "state of charge of the first battery at the start", Example: "90 %"},
 			func(x *Ride) *Quantity { return &x.StartCharge }),
 		chargeKey("how full further batteries are at the start", func(x *Ride) *[]chargeDraft { return &x.charge }),
-		listKey(Key{Name: "legs", Required: true, Doc: "its legs, in order", Example: "see leg"},
-			&legSection, addLeg),
+		legsKey(),
 	},
 	finish: func(_ *reader, x *Ride, _ field) {
 		if !x.StartCharge.Given() {
 			x.StartCharge.Value = 1
 		}
 	},
+}
+
+// legsKey reads the legs, of which there is at least one: nothing follows from none.
+func legsKey() key[Ride] {
+	k := listKey(Key{Name: "legs", Required: true, Doc: "its legs, in order", Example: "see leg"}, &legSection, addLeg)
+	read := k.read
+	k.read = func(r *reader, x *Ride, f field) {
+		if n := follow(f.node); n.Kind == yaml.SequenceNode && len(n.Content) == 0 {
+			r.report(r.pos(n), f.where.String()+" has no legs", "one leg or more, such as {lasts: 12 min, engine: idle}")
+		}
+		read(r, x, f)
+	}
+	return k
 }
 
 var legSection = section[stateDraft]{

@@ -157,7 +157,11 @@ func compoundSchema(k Key) schemaNode {
 	case KindRecord:
 		return ref
 	case KindList:
-		return listSchema(ref)
+		list := listSchema(ref)
+		if k.Required {
+			list["minItems"] = 1
+		}
+		return list
 	case KindNamed:
 		names := schemaNode{"minLength": 1, "maxLength": maxName}
 		if k.Section == waySection.Name {

@@ -32,12 +32,14 @@ var switchSection = section[Switch]{
 	Section: Section{Name: "switch", Shape: KindNamed,
 		Doc: "A contact worked by hand, or one that water, pressure or the like works. It is closed in a situation when a load that is on is fed through it, or " +
 			"when the situation says so. One that is key operated is closed with the key on and open with it off, unless it `stays live`. " +
-			"With `positions` it has outputs, which parts name as they do the way of a block: `fed by: lights stern`. Its position follows " +
+			"With `positions` it has outputs, which parts name as they do the way of a block: `fed by: lights stern`, or of one in a return, " +
+			"which joins them to ground, `returns to: bar wide`. Its position follows " +
 			"from what is on, or the situation says it: `switches: {lights: anchor}`.",
 		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n" +
 			"  lights: {type: rocker 16 A, at: console, fed by: panel 2, positions: {off: none, navigation: [bow, stern], anchor: stern}}\n" +
 			"  bilge: {type: rocker 16 A, at: console, fed by: pump fuse, positions: [manual, off, automatic]}\n" +
-			"  gauge light: {pole of: lights, fed by: panel 3, positions: {navigation: gauges}}\n"},
+			"  gauge light: {pole of: lights, fed by: panel 3, positions: {navigation: gauges}}\n" +
+			"  bar: {type: rocker 16 A, at: console, returns to: frame stud, positions: {off: none, dim: narrow, full: [narrow, wide]}}\n"},
 	keys: withCommon(append([]key[Switch]{
 		libraryKey(Key{Name: "type", Library: "switches", Doc: "switch of the library",
 			Example: "sealed rocker 20 A"},

@@ -97,10 +97,10 @@ const defaultFeedColour, defaultReturnColour = "RD", "BK"
 var wireSection = section[wireDraft]{
 	Section: Section{Name: "wire", Shape: KindRecord,
 		Doc:     "One wire of a feed or return. What is left out comes from the `wire` section of the design.",
-		Short:   "its size",
+		Short:   "its size, or `auto`",
 		Example: "wire: {size: 1.5 mm², colour: YERD, ends: {to: ring M6}}\n"},
 	short: func(r *reader, w *wireDraft, f field) bool {
-		if isNothing(f.node) || isAuto(f.node) {
+		if isNothing(f.node) {
 			return false
 		}
 		f.key = "size"

@@ -37,7 +37,7 @@ func leads(d *design.Design) []lead {
 		cabled = append(cabled, &d.Charging)
 	}
 	return slices.Concat(leadsOf("fuses", d.Fuses), leadsOf("relays", d.Relays), leadsOf("blocks", d.Blocks),
-		leadsOf("switches", d.Switches), leadsOf("diodes", d.Diodes), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices),
+		leadsOf("switches", d.Switches), leadsOf("diodes", d.Diodes), leadsOf("resistors", d.Resistors), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices),
 		leadsOf("batteries", d.Batteries), leadsOf("chargers", d.Chargers), leadsOf("charging", cabled))
 }
 

@@ -22,15 +22,15 @@ var lookAt = flag.String("look", "", "folder for a page that shows every golden 
 func goldens(t *testing.T) map[string][]byte {
 	t.Helper()
 	out := map[string][]byte{}
-	for _, name := range []string{"orchard", "corners", "back"} {
+	for _, name := range []string{"orchard", "corners", "back", "steps"} {
 		text, err := os.ReadFile("testdata/" + name + ".yaml")
 		if err != nil {
 			t.Fatal(err)
 		}
 		review := read(t, name+".yaml", text)
 		list := variants(review)
-		if name == "corners" {
-			list = list[:1] // large; its geometry is checked elsewhere
+		if name == "corners" || name == "steps" {
+			list = list[:1] // the geometry of the first, which is large, is checked elsewhere
 		}
 		for _, v := range list {
 			for i, s := range laidOut(t, review, v).Paint() {

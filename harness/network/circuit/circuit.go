@@ -44,6 +44,7 @@ const (
 	Block        Kind = "block"
 	Switch       Kind = "switch"
 	Diode        Kind = "diode"
+	Resistor     Kind = "resistor"
 	Charger      Kind = "charger"
 	Load         Kind = "load"
 	Ground       Kind = "ground"
@@ -122,7 +123,7 @@ const (
 	WireBranch     BranchKind = iota // R from conductor and its two terminations
 	ContactBranch                    // R when closed, open otherwise
 	FuseBranch                       // R cold of fuse-link, breaker or PTC
-	ResistorBranch                   // fixed R: coil, suppressor, frame path
+	ResistorBranch                   // fixed R: coil, suppressor, frame path, resistor of its own
 	LoadBranch                       // by design.Behaviour
 	BatteryBranch                    // EMF behind R, from node B (-) to node A (+)
 	DiodeBranch                      // one way, above a knee

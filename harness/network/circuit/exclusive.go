@@ -106,11 +106,11 @@ func (c *Circuit) anyUse() *design.Situation {
 	return &design.Situation{Key: design.KeyOn, EngineRPM: 1, With: c.Design.Conditions}
 }
 
-// drawing are the accessories and coils at live nodes.
-func (c *Circuit) drawing(live []bool) drawn {
+// drawing are the accessories and coils that draw.
+func (c *Circuit) drawing(r reached) drawn {
 	on := drawn{}
 	for _, b := range c.Branches {
-		if (b.Load != nil && b.Load.Load != nil && !b.Load.Standby || b.OfCoil()) && live[b.A.Index] {
+		if (b.Load != nil && b.Load.Load != nil && !b.Load.Standby || b.OfCoil()) && r.draws(b) {
 			on[b] = true
 		}
 	}

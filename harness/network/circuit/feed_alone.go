@@ -11,7 +11,7 @@ import (
 
 // Alone are situations beside the design's: each load that several switches feed, on by one
 // of them alone, the others open. With all closed each feed carries but a share, and what
-// one loses would not show. Each is as the situation with the key on that has most on beside
+// one loses would not show. So in each position of a switch that feeds it through a resistor or past it. Each is as the situation with the key on that has most on beside
 // the load, else as one with the key off; none where no load has several such feeds.
 func (c *Circuit) Alone() (list []*design.Situation) {
 	if c.Design == nil {
@@ -25,6 +25,11 @@ func (c *Circuit) Alone() (list []*design.Situation) {
 		like := likeAlone(c.Design.Situations, l)
 		if like == nil {
 			continue
+		}
+		for _, b := range p.Branches {
+			if b.Load != nil && !b.Load.Standby {
+				list = append(list, c.aloneAt(like, l, b)...)
+			}
 		}
 		sets := c.FeedSwitches(p)
 		if len(sets) < 2 {

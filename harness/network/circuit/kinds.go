@@ -15,8 +15,10 @@ var branchKinds = [BranchKinds]branchKind{
 	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
 	ContactBranch: {"contact", inFeed, inReturn},
 	FuseBranch:    {"fuse", inFeed, inReturn},
-	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block || b.OfLead() },
-		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
+	ResistorBranch: {"resistor", func(b *Branch) bool {
+		return b.Part != nil && b.Part.Kind == Block || b.OfLead() || b.Dropper() && inFeed(b)
+	},
+		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground || b.Dropper() && inReturn(b) }},
 	DiodeBranch:   {"diode", inFeed, inReturn},
 	LoadBranch:    {"load", (*Branch).FlowsOn, nil},
 	BatteryBranch: {"battery", nil, nil},
@@ -121,6 +123,7 @@ var partKinds = map[Kind]partKind{
 	Block:        {in: "in", out: way, end: WayEnd},
 	Switch:       {in: "in", out: "out", end: LeadEnd},
 	Diode:        {in: "in", out: "out"},
+	Resistor:     {in: "in", out: "out", end: LeadEnd},
 	Charger:      {in: "+", out: "out", hot: "+", back: "-", end: LeadEnd},
 	Load:         {in: "+", out: "+", hot: "+", back: "-", end: LeadEnd},
 	Ground:       {out: first, end: GroundEnd},

@@ -26,7 +26,7 @@ type builder struct {
 }
 
 // addParts makes every part with its terminals and inner branches, in the
-// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, chargers, loads, grounds,
+// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, resistors, chargers, loads, grounds,
 // splices, connectors, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
@@ -61,6 +61,10 @@ func (b *builder) addParts() {
 	}
 	for _, x := range d.Diodes {
 		b.addDiode(x)
+	}
+	for _, x := range d.Resistors {
+		p := b.part(Resistor, x, &x.Common)
+		b.branch(p, ResistorBranch, b.terminal(p, "in", "", nil).Node, b.terminal(p, "out", "", nil).Node, x.Ohm.Value)
 	}
 	for _, x := range d.Chargers {
 		b.addCharger(x)
@@ -334,14 +338,23 @@ func (b *builder) addSwitch(s *design.Switch) {
 		end, ohm, assumed = s.Type.End, s.Type.ContactOhm, ""
 	}
 	end = b.plug(p, &s.Plugged, end)
-	in := b.terminal(p, "in", end, nil)
-	for _, output := range s.Outputs() {
-		br := b.branch(p, ContactBranch, in.Node, b.terminal(p, output, end, nil).Node, ohm)
-		br.Closer, br.Assumed = &Closer{Switch: s, Output: output}, assumed
-	}
 	if s.Positions != nil {
+		common := "in"
+		if p.InReturn { // A to B is the way of the current, from the loads
+			common = "out"
+		}
+		pole := b.terminal(p, common, end, nil)
+		for _, output := range s.Outputs() {
+			from, to := pole.Node, b.terminal(p, output, end, nil).Node
+			if p.InReturn {
+				from, to = to, from
+			}
+			br := b.branch(p, ContactBranch, from, to, ohm)
+			br.Closer, br.Assumed = &Closer{Switch: s, Output: output}, assumed
+		}
 		return
 	}
+	in := b.terminal(p, "in", end, nil)
 	out := b.terminal(p, "out", end, nil)
 	if s.Type != nil && s.Plug == nil {
 		in.Mark, out.Mark = s.Type.InMark, s.Type.OutMark

@@ -242,7 +242,7 @@ func (c *Circuit) Needed(draws ...*Branch) []bool {
 type upstream struct {
 	c         *Circuit
 	coils     bool               // with those of the coils of contacts on the way
-	passes    func(*Branch) bool // nil = all feeds do
+	passes    func(*Branch) bool // nil = all do
 	on        []bool
 	hot, cold []bool // nodes seen, by index
 	up, back  []*Node
@@ -290,6 +290,9 @@ func (u *upstream) run() []bool {
 			n := u.back[len(u.back)-1]
 			u.back = u.back[:len(u.back)-1]
 			for _, b := range n.backTo {
+				if u.passes != nil && !u.passes(b) {
+					continue
+				}
 				u.on[b.Index] = true
 				if !u.cold[b.B.Index] {
 					u.cold[b.B.Index], u.back = true, append(u.back, b.B)

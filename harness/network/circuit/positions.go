@@ -15,7 +15,7 @@ type Unmet struct {
 
 // Positions tells in which position each switch that has several is: the one that the
 // situation says; else, of those that give all that is on and is given by the switch, the one
-// that puts the least else on, then the one with the fewest outputs, then the first of its
+// that puts the least else on, then the one that resistors hold fewest loads back in, then the one with the fewest outputs, then the first of its
 // handle. Where no position gives all, it is one that gives the most, and the switch is
 // listed as unmet, unless the situation has everything on.
 func Positions(c *Circuit, s *design.Situation) (at map[*design.Switch]string, unmet []Unmet) {
@@ -45,7 +45,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	// over every other contact that may be closed, or, unattended, without those that water
 	// or pressure works
 	shut := c.otherFeeds(s)
-	given := func(position string, unattended bool) []bool {
+	given := func(position string, unattended bool) reached {
 		return c.given(s, nil, func(b *Branch) bool {
 			k := b.Closer
 			if shut[b] {
@@ -58,15 +58,15 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 		})
 	}
 	without := given("", false)
-	best, score := 0, [3]int{}
+	best, score := 0, [4]int{}
 	missing := make([][]*Branch, len(sw.Positions))
 	on, own := map[*Branch]bool{}, []*Branch{}
 	alone := slices.ContainsFunc(c.Design.Switches, (*design.Switch).WorksAlone)
-	live := make([][]bool, len(sw.Positions))
+	live := make([]reached, len(sw.Positions))
 	for i, p := range sw.Positions {
 		live[i] = given(p.Name, false)
 		for _, b := range c.Branches {
-			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && live[i][b.A.Index] && !without[b.A.Index] && !on[b] {
+			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && live[i].draws(b) && !without.draws(b) && !on[b] {
 				on[b] = true
 				own = append(own, b)
 			}
@@ -78,13 +78,15 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 		if alone {
 			unattended = given(p.Name, true)
 		}
-		now := [3]int{0, 0, len(p.Outputs)}
+		now := [4]int{0, 0, 0, len(p.Outputs)}
 		for _, b := range own {
 			switch listed := slices.Contains(s.On, b.Load.Load); {
-			case listed && !live[i][b.A.Index]:
+			case listed && !live[i].draws(b):
 				missing[i] = append(missing[i], b)
 				now[0]++
-			case !listed && unattended[b.A.Index]:
+			case listed && c.heldBack(b, at(sw, p.Name)):
+				now[2]++
+			case !listed && unattended.draws(b):
 				now[1]++
 			}
 		}
@@ -100,16 +102,26 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	return sw.Positions[best].Name, missing[best]
 }
 
-// given tells, by node index, what the batteries can feed with the key as the situation has
+// reached is what contacts let current through to, by node index: what is live, and what open
+// contacts part from battery negative; parted is nil where none stands in a return.
+type reached struct{ live, parted []bool }
+
+// draws tells whether what draws is live and has its way back.
+func (r reached) draws(b *Branch) bool {
+	return r.live[b.A.Index] && (r.parted == nil || !r.parted[b.B.Index])
+}
+
+// given tells what the batteries can feed with the key as the situation has
 // it, over those contacts of switches that pass tells of and every other that may close, but
 // for those open.
-func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) bool) []bool {
+func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) bool) reached {
 	return c.live(s, open, false, pass)
 }
 
 // live is given; with late, contacts that stay closed without their coil count as closed by what was before.
-func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func(*Branch) bool) []bool {
+func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func(*Branch) bool) reached {
 	seen := make([]bool, len(c.Nodes))
+	r := reached{seen, c.shutOff(func(b *Branch) bool { return b.Closer.Switch == nil || pass(b) })}
 	var stack []*Node
 	visit := func(n *Node) {
 		if !seen[n.Index] {
@@ -124,7 +136,7 @@ func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func
 		case slices.Contains(open, b):
 			return false
 		case k.Coil != nil:
-			return seen[k.Coil.A.Index] || late && b.staysClosed()
+			return r.draws(k.Coil) || late && b.staysClosed()
 		case k.Key != "":
 			return holds(k.Key, s)
 		case k.Switch == nil:
@@ -145,7 +157,7 @@ func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func
 		}
 		for _, b := range n.Branches { // a coil that is live closes what was passed by
 			for _, contact := range c.flow.contacts[b] {
-				if b.A == n && contact.Closer.Coil == b && contact.Feeds() && !slices.Contains(open, contact) && seen[contact.A.Index] {
+				if b.A == n && r.draws(b) && contact.Closer.Coil == b && contact.Feeds() && !slices.Contains(open, contact) && seen[contact.A.Index] {
 					visit(contact.B)
 				}
 			}
@@ -154,7 +166,7 @@ func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func
 			visit(b.A)
 		}
 	}
-	return seen
+	return r
 }
 
 // staysClosed tells of a contact that a coil without supply may leave closed: of a relay that latches, or with an off delay.

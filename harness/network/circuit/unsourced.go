@@ -75,6 +75,8 @@ func (b *Branch) OhmParts() []OhmPart {
 		if x.Form != nil {
 			return from("contact of "+x.Form.Name, x.Form.Source)
 		}
+	case *design.DroppingResistor:
+		return given("resistor", x.Ohm.Pos)
 	case *design.Diode:
 		return from("slope of "+x.Type.Name, x.Type.Source)
 	case *design.Charger:

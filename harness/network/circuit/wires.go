@@ -60,6 +60,9 @@ func (b *builder) draftWires() {
 		case *design.Diode:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 			b.returns(p, "out", ReturnWire, src.Returns)
+		case *design.DroppingResistor:
+			b.feeds(p, "in", FeedWire, src.FedBy)
+			b.returns(p, "out", ReturnWire, src.Returns)
 		case *design.Charger:
 			b.feeds(p, "+", FeedWire, src.FedBy)
 			b.returns(p, "-", ReturnWire, src.Returns)
@@ -176,7 +179,7 @@ func onward(n *Node) []*Node {
 		case t.Part.Kind == Load && t.Name == "+" && t.Part.Source.(*design.Load).Next != nil:
 			nodes = append(nodes, t.Part.Terminal("-").Node)
 		case t.Part.Kind == Fuse && t.Name == "in",
-			(t.Part.Kind == Switch || t.Part.Kind == Diode) && t.Name == "in",
+			(t.Part.Kind == Switch || t.Part.Kind == Diode || t.Part.Kind == Resistor) && t.Name == "in",
 			t.Part.Kind == Charger && t.Name == "+",
 			t.Part.Kind == Relay && t == t.Part.Inlet(),
 			t.Part.Kind == Block && t.Name == "in":

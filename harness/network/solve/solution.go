@@ -110,8 +110,37 @@ func (s *Solution) PostsV(b *circuit.Branch) float64 {
 	return s.NodeV[plus.Index] - s.NodeV[minus.Index]
 }
 
-// OthersV is what the other loads of its string take of the voltage for a load in series.
+// HeldV is what resistors that stand in the feed or return of a load, as parts of their own, take
+// of the voltage for it: along the way that carries most.
+func (s *Solution) HeldV(b *circuit.Branch) (sum float64) {
+	if len(s.Circuit.Design.Resistors) == 0 {
+		return 0
+	}
+	along := func(n *circuit.Node, next func(*circuit.Node) []*circuit.Branch, far func(*circuit.Branch) *circuit.Node) {
+		for range s.Circuit.Branches {
+			var most *circuit.Branch
+			for _, x := range next(n) {
+				if most == nil || math.Abs(s.BranchA[x.Index]) > math.Abs(s.BranchA[most.Index]) {
+					most = x
+				}
+			}
+			if most == nil || s.Circuit.IsPost(n) {
+				return
+			}
+			if most.Dropper() {
+				sum += math.Abs(s.Volts(most))
+			}
+			n = far(most)
+		}
+	}
+	along(b.A, (*circuit.Node).FedBy, func(x *circuit.Branch) *circuit.Node { return x.A })
+	along(b.B, (*circuit.Node).ReturnsBy, func(x *circuit.Branch) *circuit.Node { return x.B })
+	return sum
+}
+
+// OthersV is what the other loads of its string, and resistors, take of the voltage for a load.
 func (s *Solution) OthersV(b *circuit.Branch) (sum float64) {
+	sum = s.HeldV(b)
 	for _, x := range b.String {
 		if x != b {
 			sum += s.Volts(x)

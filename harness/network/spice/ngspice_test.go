@@ -199,7 +199,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	for _, name := range []string{"fuse-in-return", "switched-in-return", "ok/connectors", "ok/chain-of-lamps", "ok/converter", "converter-overloaded", "parallel-wire-lost"} {
 		files = append(files, "../../../testdata/rules/"+name+".yaml")
 	}
-	files = append(files, "../../../testdata/rules/ok/house-by-sensing-relay.yaml")
+	files = append(files, "../../../testdata/rules/ok/house-by-sensing-relay.yaml", "../../../testdata/rules/ok/two-speeds.yaml")
 	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way
 	var w worst
 	for _, file := range files {

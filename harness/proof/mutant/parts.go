@@ -19,7 +19,7 @@ type part struct {
 }
 
 // partSections are the keys of a design whose records share one space of names.
-var partSections = []string{"taps", "fuses", "relays", "blocks", "switches", "diodes", "splices", "loads", "grounds", "partings"}
+var partSections = []string{"taps", "fuses", "relays", "blocks", "switches", "diodes", "resistors", "splices", "loads", "grounds", "partings"}
 
 func (s *subject) parts() []part {
 	var list []part

@@ -141,6 +141,12 @@ func properties(f *fields, part design.Part) {
 		if x.Pole != nil {
 			f.text("pole of", x.Pole.Name)
 		}
+	case *design.DroppingResistor:
+		given(f, "resistance", x.Ohm, quantity.Resistance, 0)
+		given(f, "rating", x.RatingW, quantity.Power, -1)
+		f.yes("thermal fuse", x.Cutout)
+		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
 	case *design.Diode:
 		f.text("type", x.Type.Name)
 		f.text("fed by", feeds(x.FedBy))

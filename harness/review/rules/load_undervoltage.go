@@ -17,7 +17,7 @@ var loadUndervoltage = &Rule{
 	Says:  "too little voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library, or without one rated for a higher system voltage: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
-		"(battery down to its reserve for starting); the worst case decides. A motor or lamp with a resistor in series, which keeps half of its " +
+		"(battery down to its reserve for starting); the worst case decides. A motor, heater or lamp with a resistor in series, or on through a dropping resistor, which keeps half of its " +
 		"share or more, a motor a third, is not held against the library's minimum unless it is critical: it is meant to go slower. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load; two thirds of `rated at` without one, where that is 1.5 × the system's or more (our choice)",
@@ -48,16 +48,30 @@ loads:
 // keeps enough to work: the library's minimum is that of the part by itself. One that the design
 // gives holds, and so does that of a critical load.
 func (p *Pass) slowed(part *circuit.Part) bool {
-	b, l := loadBranch(part), accessory(part)
-	if b == nil || l.Critical || l.MinV.Pos.Line > 0 || b.Load.Behaves == design.ConstantPower || !drops(others(b.String, b)) {
+	b := loadBranch(part)
+	if !mayGoSlower(b) || !drops(others(b.String, b)) {
 		return false
 	}
 	_, least, in, _ := p.seriesShares(b, b.String)
 	return in != nil && !over(workingShare(b), least)
 }
 
+func mayGoSlower(b *circuit.Branch) bool {
+	return b != nil && !b.Load.Load.Critical && b.Load.Load.MinV.Pos.Line == 0 && b.Load.Behaves != design.ConstantPower
+}
+
+// heldBack tells the same of a dropping resistor, through which a load is on at an operating point and
+// past which it may be at another.
+func (p *Pass) heldBack(s *solve.Solution, b *circuit.Branch) bool {
+	return mayGoSlower(b) && s.HeldV(b) > heldShare*s.LoadV(b) && !over(workingShare(b), shareOf(s, b, b.Load.RatedV/p.c.NominalAt(b.A)))
+}
+
+// heldShare is the share of a load's volts from which a resistor before it is no mere joint (our choice).
+const heldShare = 0.05
+
 func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
-	v := p.held("minimum voltage", p.loadV(part, -1), figure.Smaller, least, least,
+	free := func(s *solve.Solution) bool { return !p.heldBack(s, loadBranch(part)) }
+	v := p.held("minimum voltage", p.loadVIn(part, -1, free), figure.Smaller, least, least,
 		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
 	if v.severity == 0 {
 		return
@@ -66,7 +80,7 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	p.isOfOther(&fin, accessory(part))
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 	b := loadBranch(part)
-	if len(b.String) > 0 {
+	if s := p.solutionOf(v.in); len(b.String) > 0 || s != nil && s.HeldV(b) > 0 {
 		fin.Change = "take less resistance in series with it, or feed it by itself"
 	}
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.c.NominalAt(b.A), v.decisive()-least)
@@ -88,6 +102,9 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	for _, x := range others(b.String, b) {
 		text += fmt.Sprintf("; %s, in series with it, takes %s", x.Part.Name, volts(math.Abs(s.Volts(x))))
 	}
+	if held := s.HeldV(b); held > 0 {
+		text += fmt.Sprintf("; the resistor before it takes %s", volts(held))
+	}
 	if l := p.lossOf(part, b, in); l != nil && l.whole > 0 {
 		text += l.text()
 	}
@@ -105,8 +122,13 @@ func minimumV(part *circuit.Part) float64 {
 // loadV is the voltage of a load that is on, the least (sign -1) or the highest
 // (sign 1) being the worst.
 func (f *facts) loadV(part *circuit.Part, sign float64) measure {
+	return f.loadVIn(part, sign, func(*solve.Solution) bool { return true })
+}
+
+// loadVIn is loadV at some operating points alone.
+func (f *facts) loadVIn(part *circuit.Part, sign float64, in func(*solve.Solution) bool) measure {
 	b := loadBranch(part)
-	return f.figureOf(sign, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
+	return f.figureOf(sign, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] && in(s) }, func(s *solve.Solution) float64 {
 		if v := s.LoadV(b); !math.IsNaN(v) {
 			return v
 		}

@@ -12,7 +12,7 @@ var partUnused = &Rule{
 	Name:  "part-unused",
 	Title: "nothing uses a ground, a splice, a connector, a fuse or an output of a switch",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of a switch with positions that feeds nothing, or a connector that no wire passes: it is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of a switch with positions that feeds nothing or takes nothing back, or a connector that no wire passes: it is drawn and " +
 		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. The fuse of a way of a block behind which nothing is left is bought and tested all the same; one already there, or a spare way, is not said. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -73,7 +73,7 @@ loads:
 // judgeOutputs tells of outputs that positions of a switch name and nothing is fed by.
 func (p *Pass) judgeOutputs(part *circuit.Part) {
 	sw, ok := part.Source.(*design.Switch)
-	if !ok || part.InReturn {
+	if !ok || part.InReturn && !arrivedAt(part, circuit.ReturnWire, circuit.CoilReturnWire) { // of which that is said
 		return
 	}
 	for _, output := range sw.Outputs() {
@@ -82,8 +82,12 @@ func (p *Pass) judgeOutputs(part *circuit.Part) {
 		}
 		fin := ofPart(finding.Advice, part)
 		fin.Leave = true
+		what := "%s of %s feeds nothing"
 		fin.Change = "name the output as `fed by` where it is meant to feed, or write `none` for the position"
-		p.say(fin, "%s of %s feeds nothing", output, part.Name)
+		if part.InReturn {
+			what, fin.Change = "nothing returns to %s of %s", "name the output as `returns to` where it is meant to take current back, or write `none` for the position"
+		}
+		p.say(fin, what, output, part.Name)
 	}
 }
 

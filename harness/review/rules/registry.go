@@ -98,6 +98,7 @@ var registry = sorted(
 	relayNeverReleased,
 	relayTooHot,
 	resistiveGround,
+	resistorOverload,
 	returnBelowFuse,
 	returnInFeedColour,
 	ringBelowStud,

@@ -116,6 +116,11 @@ func (p *Pass) judgeShare(b *circuit.Branch, string []*circuit.Branch) {
 		volts(b.Load.RatedV))
 }
 
+// shareOf is what a load gets of the volts, by what it is rated for, as a share of the nominal ones.
+func shareOf(s *solve.Solution, b *circuit.Branch, rated float64) float64 {
+	return s.LoadV(b) / (s.LoadV(b) + s.OthersV(b)) / rated
+}
+
 // seriesShares are the most and the least that a load in series gets of what it is rated for, and
 // where; what wires lose is no matter of shares.
 func (f *facts) seriesShares(b *circuit.Branch, string []*circuit.Branch) (most, least float64, over, under *solve.Solution) {
@@ -124,7 +129,7 @@ func (f *facts) seriesShares(b *circuit.Branch, string []*circuit.Branch) (most,
 		if s.Status != solve.Converged || !s.LoadOn[b.Index] {
 			continue
 		}
-		share := s.LoadV(b) / (s.LoadV(b) + s.OthersV(b)) / rated
+		share := shareOf(s, b, rated)
 		if motors := motorsOf(string); len(motors) > 1 && b.Load.Behaves == design.Motor { // the mean of all
 			sum, ratedV := 0.0, 0.0
 			for _, m := range motors {

@@ -2,8 +2,11 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
 )
@@ -15,7 +18,7 @@ var shortTooWeak = &Rule{
 	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
 		"battery with hot wires and aged contacts and through the longest return. When its current is " +
 		"below the least at which the fuse's published band says that it opens, it may flow indefinitely. " +
-		"One finding per wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
+		"One that a resistor with a thermal fuse limits is cleared by that. One finding per wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
 	Formula:  "I = Voc / (R battery + R feed hot + R contacts aged + R return) ≥ the current of the band's first upper limit",
 	Limits:   "the fuse type's time band",
 	Why:      "the fault is not cleared: it burns where it is and drains the battery",
@@ -36,7 +39,7 @@ loads:
 		var order []any
 		for _, sh := range p.shorts() {
 			r := &sh.Results[fault.Weak]
-			if !sh.Fed || !r.TooWeak() {
+			if !sh.Fed || !r.TooWeak() || p.thermallyFused(sh) {
 				continue
 			}
 			var of any = sh.Wire
@@ -55,6 +58,32 @@ loads:
 			p.reportWeak(weakest[of])
 		}
 	},
+}
+
+// thermallyFused tells of a short that resistors limit on every way to it, the thermal fuses of which
+// open, and that the wires withstand until then.
+func (p *Pass) thermallyFused(sh *fault.Short) bool {
+	at := sh.Part
+	if sh.Wire != nil {
+		at = sh.Wire.To.Part
+	}
+	in := at.Inlet()
+	if w := sh.Results[fault.Weak].Worst; in == nil || len(p.d.Resistors) == 0 || w != nil && !w.Survives() {
+		return false
+	}
+	limited := func(paths []circuit.Path) bool {
+		return len(paths) > 0 && !slices.ContainsFunc(paths, func(path circuit.Path) bool {
+			return !slices.ContainsFunc(path.Branches, func(b *circuit.Branch) bool {
+				return b.Dropper() && b.Part.Source.(*design.DroppingResistor).Cutout
+			})
+		})
+	}
+	feeds, _ := p.c.FeedPaths(in.Node)
+	if load := loadBranch(at); load != nil {
+		returns, _ := p.c.ReturnPaths(load.B)
+		return limited(feeds) || limited(returns)
+	}
+	return limited(feeds)
 }
 
 // saysMore tells whether one short says more of a wire or part than another: one

@@ -236,7 +236,7 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 	l := &loss{in: s, whole: p.dropOf(s, load)}
 	for _, way := range append(p.c.WaysIn(part, s.BranchA), circuit.Path{Branches: part.Leads()}) {
 		for _, b := range way.Branches {
-			if b.Load != nil || math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
+			if b.Load != nil || b.Dropper() || math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
 				continue // in series with it; an open contact: of a motor that runs the other way round
 			}
 			if l.taking = append(l.taking, b); b.Wire != nil || b.OfLead() {

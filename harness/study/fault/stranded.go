@@ -99,7 +99,7 @@ func moodOf(part *circuit.Part, before *solve.Solution) mood {
 	var m mood
 	for _, b := range part.Branches {
 		m.source = m.source || b.Kind == circuit.BatteryBranch || b.Kind == circuit.OutputBranch
-		if b.OfLead() || b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
+		if b.OfLead() || b.Dropper() || b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
 			continue
 		}
 		v := before.NodeV[b.A.Index]

@@ -28,6 +28,7 @@ const (
 	Fuses      Kind = "fuses"
 	Isolation  Kind = "isolation"
 	Switches   Kind = "switches" // of several positions
+	Resistors  Kind = "resistors"
 	Coils      Kind = "coils"
 	Timed      Kind = "timed relays" // and those that latch
 	Sensing    Kind = "sensing relays"
@@ -113,7 +114,7 @@ func Make(c *circuit.Circuit) *Test {
 	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c), tol: corner.TolerancesOf(c.Design)}
 	t := &Test{Cautions: cautions(c.Design), Tools: m.tools(), Bounds: m.boundsText()}
 	t.Sections = append(t.Sections, m.continuity(), m.fuses(), m.isolation())
-	for _, more := range []func() []*Section{m.switches, m.coils, m.timedRelays, m.sensing, m.chargers, m.polarity, m.firstPower, m.situations} {
+	for _, more := range []func() []*Section{m.switches, m.resistors, m.coils, m.timedRelays, m.sensing, m.chargers, m.polarity, m.firstPower, m.situations} {
 		t.Sections = append(t.Sections, more()...)
 	}
 	first := map[Kind]int{}

@@ -153,6 +153,9 @@ func (m *maker) corner(heavy, worn bool) solve.Options {
 	}
 	coilC := map[bool]float64{false: benchHighC, true: benchLowC}[heavy]
 	for _, b := range m.c.Branches {
+		if b.Dropper() {
+			opt.Changes = append(opt.Changes, solve.SetOhm(b, b.Ohm*(1-side*ResistorTolerance)))
+		}
 		if !b.OfCoil() {
 			continue
 		}

@@ -17,6 +17,7 @@ import (
 const (
 	benchLowC, benchHighC = 10.0, 35.0
 	CoilTolerance         = 0.10 // of a relay coil at 20 °C; common practice, no source
+	ResistorTolerance     = 0.10 // of a dropping resistor, cold or hot; common practice, no source
 	IsolationOhm          = 1e6  // least from a feed to the frame; common practice, no source
 )
 
@@ -28,6 +29,8 @@ const (
 	basisFuse      = "fuses: the design; body colours by the fuse standard of the library"
 	basisCoil      = "coils: data at 20 °C ±10 % (common practice, no source), 10 to 35 °C by copper's 0.393 % a kelvin " +
 		"(IEC 60028), 1 % and 0.2 Ω for the meter (common practice, no source)"
+	basisResistor = "resistors: the design, ±10 % (common practice, no source), 1 % and 0.2 Ω for a two-wire meter with its leads " +
+		"subtracted (common practice, no source)"
 	basisReturn = "returns: resistances of the way back, as for wires; 1 % and 0.2 Ω for a two-wire meter with its leads " +
 		"subtracted (common practice, no source)"
 )
@@ -306,6 +309,25 @@ func (m *maker) coils() []*Section {
 		return nil
 	}
 	return []*Section{{Kind: Coils, Title: "Before power: relay coils", Groups: []*Group{g}, Setup: setup}}
+}
+
+// resistors lists the resistors of the design with their resistance.
+func (m *maker) resistors() []*Section {
+	g := &Group{}
+	for _, p := range m.c.Parts {
+		x, ok := p.Source.(*design.DroppingResistor)
+		if !ok {
+			continue
+		}
+		low, high := widen(x.Ohm.Value*(1-ResistorTolerance), x.Ohm.Value*(1+ResistorTolerance), OhmShare, OhmFixed)
+		g.Checks = append(g.Checks, &Check{Ref: p.Ref, Name: p.Name, Where: "in to out", Quantity: quantity.Resistance,
+			Nominal: x.Ohm.Value, Low: low, High: high, Basis: basisResistor})
+	}
+	if len(g.Checks) == 0 {
+		return nil
+	}
+	return []*Section{{Kind: Resistors, Title: "Before power: resistors", Groups: []*Group{g},
+		Setup: []string{"Battery off, one lead of the resistor off: what bypasses it would be read with it. It gets hot in use: keep leads and sleeves off it."}}}
 }
 
 // relaysOut is what of the relays is undone for the readings without power, as words behind others.

@@ -127,6 +127,10 @@ func joinedBy(b *circuit.Branch) string {
 	case circuit.Fuse:
 		return b.Part.Ref + " in its holder"
 	case circuit.Switch:
+		if s := b.Part.Source.(*design.Switch); s.Positions != nil {
+			at := slices.IndexFunc(s.Positions, func(at *design.Position) bool { return s.Gives(at.Name, b.Closer.Output) })
+			return b.Part.Ref + " at " + s.Positions[at].Name
+		}
 		return b.Part.Ref + " held on"
 	}
 	return b.Part.Ref + " " + b.A.Terminals[0].Name + " to " + b.B.Terminals[0].Name + " bridged in its socket"

@@ -25,7 +25,7 @@ func (m *maker) switches() []*Section {
 			open := slices.DeleteFunc(slices.Clone(outputs), func(out string) bool { return slices.Contains(at.Outputs, out) })
 			text := "all open"
 			if len(at.Outputs) > 0 {
-				text = "in joined to " + wording.And(at.Outputs)
+				text = p.Terminals[0].Name + " joined to " + wording.And(at.Outputs)
 				if len(open) > 0 {
 					text += ", open to " + wording.And(open)
 				}
@@ -41,7 +41,7 @@ func (m *maker) switches() []*Section {
 		return nil
 	}
 	return []*Section{{Kind: Switches, Title: "Before power: switches of several positions", Groups: []*Group{g},
-		Setup: []string{"Battery off. One probe at the switch's input, the other at each of its outputs, in each position; go through them in both " +
+		Setup: []string{"Battery off. One probe at the switch's common terminal, in a return its out, else its in, the other at each of its outputs, in each position; go through them in both " +
 			"directions, and hold the handle between two: nothing may be joined there that is in neither."}}}
 }
 

@@ -48,6 +48,9 @@ func (m *model) uncertain() {
 			add(spread{branch: b, sd: contactShare * b.Ohm, state: -1, scale: -1})
 		case circuit.ResistorBranch:
 			share := contactShare
+			if b.Dropper() {
+				share = bench.ResistorTolerance * rectangular
+			}
 			if b.OfCoil() {
 				share = bench.CoilTolerance * rectangular
 				air[b.Index] = b.Ohm * (conductor.AtTemperature(1, airHighC) - conductor.AtTemperature(1, airLowC)) / 2 * rectangular

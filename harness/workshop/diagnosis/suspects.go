@@ -46,6 +46,9 @@ func (m *model) suspects() (list []*fault) {
 				add(fault{kind: coilBad, branch: b, open: true})
 			case !b.OfCoil():
 				add(fault{kind: contactBad, branch: b, free: true})
+				if b.Dropper() {
+					add(fault{kind: contactBad, branch: b, open: true})
+				}
 			}
 		case circuit.LoadBranch:
 			if b.Load.Standby || b.Load.Vehicle != nil { // the machine's own are not of the harness

@@ -92,6 +92,8 @@ func (b *builder) parts(c *circuit.Circuit) {
 			}
 		case *design.Diode:
 			b.add(Diodes, src.Type.Name, "pcs", 1, p.Ref)
+		case *design.DroppingResistor:
+			b.add(Resistors, droppingItem(src), "pcs", 1, p.Ref)
 		case *design.Charger:
 			b.add(Chargers, src.Type.Name, "pcs", 1, p.Ref)
 			if src.PanelW.Given() {
@@ -122,16 +124,23 @@ func (b *builder) fitted(c *circuit.Circuit) {
 	}
 }
 
-// resistorSpare is how many times the heat it makes a resistor is bought for, which else is too
-// hot to touch (common practice, no source).
-const resistorSpare = 2.0
-
 // resistorItem is a resistor in series with a load, by its ohms and the watts that it must bear at
 // the highest voltage of ordinary use.
 func resistorItem(l *design.Load, draws *circuit.Branch, d *design.Design) string {
 	a := draws.Load.StringA * d.HighestV() / d.NominalV()
 	return fmt.Sprintf("%s, %s, at least %s", l.Name, quantity.Plain(l.SaidOhm(), quantity.Resistance),
-		quantity.Plain(math.Ceil(resistorSpare*a*a*l.SaidOhm()), quantity.Power))
+		quantity.Plain(math.Ceil(circuit.ResistorSpare*a*a*l.SaidOhm()), quantity.Power))
+}
+
+func droppingItem(x *design.DroppingResistor) string {
+	item := "resistor, " + quantity.Plain(x.Ohm.Value, quantity.Resistance) + ", rating not given"
+	if x.RatingW.Given() {
+		item = strings.Replace(item, "rating not given", quantity.Plain(x.RatingW.Value, quantity.Power), 1)
+	}
+	if x.Cutout {
+		item += ", with thermal fuse"
+	}
+	return item
 }
 
 // loadItem is an accessory by its type, or by its name when it has none, and its

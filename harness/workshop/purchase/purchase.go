@@ -39,6 +39,7 @@ const (
 	Blocks      Group = "distribution blocks"
 	Switches    Group = "switches"
 	Diodes      Group = "diodes"
+	Resistors   Group = "resistors"
 	Chargers    Group = "chargers"
 	Batteries   Group = "batteries"
 	Loads       Group = "accessories"
@@ -50,7 +51,7 @@ const (
 	Consumables Group = "consumables"
 )
 
-var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Diodes, Chargers, Batteries, Loads, Grounds, Terminals, Housings, Plugs, Covers, Consumables}
+var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Diodes, Resistors, Chargers, Batteries, Loads, Grounds, Terminals, Housings, Plugs, Covers, Consumables}
 
 // Line is one thing to buy.
 type Line struct {

@@ -101,5 +101,5 @@ func (a *Arrangement) flatReturns(p *Page, col int) (more int) {
 }
 
 func hasReturnRun(c *cell.Cell) bool {
-	return c.Kind == cell.Part && len(c.Returns) > 0 && (c.Part.Kind == circuit.Load || c.Coil)
+	return c.Kind == cell.Part && len(c.Returns) > 0 && (c.Part.Kind == circuit.Load || c.Coil || c.Part.InReturn && c.Part.Kind != circuit.Relay)
 }

@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/sign"
@@ -36,13 +37,21 @@ func (b *builder) addBlock(p *circuit.Part) {
 		for i := range max(len(c.Ways), 1) {
 			c.Rows = append(c.Rows, &Row{Cell: c, Index: i})
 		}
-		if k == 0 {
+		if k == 0 && !p.InReturn {
 			b.addInlets(c)
+		}
+		if k == 0 {
 			c.Returns = b.Wiring.Returns[p]
 		} else {
 			in := &Inlet{Cell: c, Source: bus, Term: bus}
 			c.Inlets = append(c.Inlets, in)
 			b.Feeds[bus] = append(b.Feeds[bus], in)
+		}
+		for _, in := range b.into[p] {
+			if r := c.rowOf(in.Term); p.InReturn && r != nil {
+				in.Cell, in.Row = c, r
+				c.Inlets = append(c.Inlets, in)
+			}
 		}
 		b.shapeBlock(c, k+1 < pieces, bus)
 		b.addCell(c)
@@ -96,10 +105,61 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	c.Rows[len(c.Rows)-1].Bottom += 0.8
 	if goesOn {
 		last := c.Rows[len(c.Rows)-1]
-		c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: bus, Row: last, Off: 3, Dx: BlockBar})
+		c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: bus, Row: last, Off: 3})
 		last.Bottom += 3
 	}
+	c.Box = c.Body
+	if goesOn {
+		c.Outlets[len(c.Outlets)-1].Dx = c.BarX()
+	}
+	if c.Part.InReturn {
+		b.shapeReturn(c)
+		return
+	}
 	b.placeBlockInlets(c)
+}
+
+// shapeReturn makes room for the grounds of a switch in a return, at the right of its bar, and brings
+// what returns to it in at the ways on the left.
+func (b *builder) shapeReturn(c *Cell) {
+	shared := map[*Row]int{}
+	for _, in := range c.Inlets {
+		if c.rowOf(in.Term) == nil { // its bar, from another piece
+			in.Row, in.Off, in.Dx = c.Rows[len(c.Rows)-1], 3, c.BarX()
+			in.Row.Bottom += 3
+			continue
+		}
+		in.Off = shared[in.Row] * b.InletStep()
+		if shared[in.Row]++; shared[in.Row] == 2 {
+			c.Lead++
+		}
+		in.Row.Top, in.Row.Bottom = max(in.Row.Top, b.LabelTop()), max(in.Row.Bottom, float64(in.Off)+0.8)
+	}
+	if b.Wiring.Landed[c.Part] != nil {
+		c.Lead = max(c.Lead, GroundLead+1)
+	}
+	if n := len(c.Returns); n > 0 {
+		c.Body += b.ReturnRun(c.Returns, b.Stacked) + 1
+		c.Rows[0].Bottom = max(c.Rows[0].Bottom, float64((n-1)*b.ReturnStep())+labels.GroundRoom/symbol.M)
+	}
+}
+
+// BarX is where the bar stands, from the left of the body.
+func (c *Cell) BarX() int {
+	if c.Part.InReturn {
+		return c.Box - BlockBar
+	}
+	return BlockBar
+}
+
+// rowOf is the row of the way that leaves or comes in at a terminal; nil when none does.
+func (c *Cell) rowOf(t *circuit.Terminal) *Row {
+	for i, w := range c.Ways {
+		if w.Term == t {
+			return c.Rows[i]
+		}
+	}
+	return nil
 }
 
 // blockRoof is how far the outline of a block stands above its first way, in modules.

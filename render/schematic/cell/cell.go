@@ -38,6 +38,7 @@ type Cell struct {
 	Piece, Pieces int // of a block too long for a sheet, from 1
 	Ways          []*parts.Way
 	Named         int // modules from the bar of a switch to its contacts, for the names of its outputs
+	Box           int // width of the outline of a block or switch; that of one in a return has its grounds beside it
 	Geometry      parts.RelayShape
 
 	Empty bool // the slot of a load that is not there, or a flag for such: nothing is drawn
@@ -102,7 +103,7 @@ func (o *Outlet) Y() int { return o.Row.Y + o.Off }
 // plugs behind their poles.
 func FirstOf(in *Inlet) *Inlet {
 	c := in.Cell
-	if c.Kind != Part || len(c.Ways) > 0 || c.Plugged() {
+	if c.Kind != Part || len(c.Ways) > 0 && !c.Part.InReturn || c.Plugged() {
 		return in
 	}
 	for _, q := range c.Inlets {

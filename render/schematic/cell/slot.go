@@ -40,7 +40,7 @@ func (b *builder) addSlots() (slots []*Cell) {
 // openEnd is where something would hang on a part in line; nil of other parts.
 func openEnd(p *circuit.Part) *circuit.Terminal {
 	switch p.Kind {
-	case circuit.Fuse, circuit.Switch, circuit.Diode:
+	case circuit.Fuse, circuit.Switch, circuit.Diode, circuit.Resistor:
 		if !p.InReturn {
 			return p.Terminal("out")
 		}
@@ -94,6 +94,7 @@ func (b *builder) addSlot(from *circuit.Terminal, number string, like *circuit.P
 // shapeSlot measures a slot.
 func (b *builder) shapeSlot(c *Cell) {
 	b.shapeLoad(c)
+	c.Outlets = nil // the return of the load that it is measured by goes on from that alone
 	if b.Slots == labels.LeanSlots {
 		c.Lead, c.Body = 0, 0
 		r := c.Rows[0]

@@ -11,7 +11,7 @@ func (s *Cells) Widen(other *Cells) {
 		for k, r := range c.Rows {
 			r.Top, r.Bottom = max(r.Top, o.Rows[k].Top), max(r.Bottom, o.Rows[k].Bottom)
 		}
-		if len(c.Ways) == 0 {
+		if len(c.Ways) == 0 || c.Part.InReturn {
 			continue
 		}
 		for _, out := range c.Outlets {
@@ -19,7 +19,7 @@ func (s *Cells) Widen(other *Cells) {
 				out.Dx = c.Wide
 			}
 		}
-		c.Body = c.Wide
+		c.Body, c.Box = c.Wide, c.Wide
 	}
 }
 
@@ -40,7 +40,8 @@ func (s *Cells) Dress(other *Cells) bool {
 	for i, c := range s.List {
 		o := other.List[i]
 		c.Caption, c.Flat, c.FlatReturns = o.Caption, false, false
-		if len(c.Ways) == 0 && len(c.Outlets) == 0 {
+		if (len(c.Ways) == 0 || c.Part.InReturn) && len(c.Outlets) == 0 {
+			c.Box = o.Box
 			c.RunMore += c.Body - o.Body
 			c.Body = o.Body
 		}

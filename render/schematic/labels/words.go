@@ -37,6 +37,8 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 		return words, chargerWords(src)
 	case *design.Diode:
 		return words, src.Type.Name
+	case *design.DroppingResistor:
+		return words, resistorWords(src)
 	case *design.Load:
 		return words, wording.Present([]string{loadWords(src), l.plugWords(p)}, ", ")
 	case *design.Tap:
@@ -53,6 +55,17 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 		return l.Circuit.Design.Spoken().Noun + "'s own", l.vehicleWords()
 	}
 	return words, ""
+}
+
+func resistorWords(x *design.DroppingResistor) string {
+	text := quantity.Plain(x.Ohm.Value, quantity.Resistance)
+	if x.RatingW.Given() {
+		text += ", " + quantity.Plain(x.RatingW.Value, quantity.Power)
+	}
+	if x.Cutout {
+		text += ", thermal fuse"
+	}
+	return text
 }
 
 func fuseWords(f *design.Fuse) string {

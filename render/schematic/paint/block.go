@@ -19,7 +19,7 @@ func (a *painter) block(c *cell.Cell) {
 	}
 	low := 1.6
 	for _, o := range c.Outlets {
-		if o.Dx == cell.BlockBar {
+		if o.Dx == c.BarX() {
 			last = max(last, o.Y())
 			low = 0
 		}
@@ -31,11 +31,11 @@ func (a *painter) block(c *cell.Cell) {
 	if low == 0 {
 		bottom = a.at(0, float64(last)-0.6).Y
 	}
-	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.Body) * symbol.M, H: bottom - at.Y}
+	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.Box) * symbol.M, H: bottom - at.Y}
 	a.Marks.Box(c.Part.Ref, box)
 	a.sheet.Rect(box, &outline, nil)
 	a.Spots.Box(c.Part.Ref, box)
-	bar := []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(first)-0.6), a.at(float64(c.X+cell.BlockBar), float64(last)+0.6*min(low, 1))}
+	bar := []scene.Point{a.at(float64(c.X+c.BarX()), float64(first)-0.6), a.at(float64(c.X+c.BarX()), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
 	a.captionAtop(c.Caption, at, a.Signs.OfPart(c.Part))
 	for i, w := range c.Ways {
@@ -44,7 +44,42 @@ func (a *painter) block(c *cell.Cell) {
 	if c.Part.Kind == circuit.Switch {
 		a.handle(c)
 	}
+	if c.Part.InReturn {
+		a.returnEnd(c)
+	}
 }
+
+// returnEnd draws the returns of a switch from its bar to their grounds, and the signs of
+// grounds that come in at its ways.
+func (a *painter) returnEnd(c *cell.Cell) {
+	if n := len(c.Returns); n > 0 {
+		a.pen(c.X, c.Rows[0].Y).Line(float64(c.BarX()), 0, float64(c.Box), 0)
+		a.returnWires(c, c.Returns, c.Box, a.ReturnRun(c.Returns, a.Stacked)+c.RunMore)
+	}
+	for i, w := range c.Ways {
+		for _, landed := range a.Wiring.Landed[c.Part] {
+			if landed.To == w.Term {
+				a.pen(c.X-cell.GroundLead, c.Rows[i].Y).Line(0, 0, cell.GroundLead, 0)
+				a.ground(landed.From, c.X-cell.GroundLead, c.Rows[i].Y, true)
+				break
+			}
+		}
+	}
+}
+
+// contactPen is that of the symbol of a way; of a switch in a return it is mirrored, its blade at
+// the bar on the right.
+func (a *painter) contactPen(c *cell.Cell, y int) *symbol.Pen {
+	if !c.Part.InReturn {
+		return a.pen(c.X+cell.BlockFuse+c.Named, y)
+	}
+	p := a.pen(c.X+c.Box-cell.BlockFuse-wayBody, y)
+	p.FlipM = wayBody
+	return p
+}
+
+// wayBody is the width of the symbol of a way.
+const wayBody = 4
 
 // wordsClear is how far a link ends from words, in mm.
 const wordsClear = 0.5
@@ -53,7 +88,7 @@ const wordsClear = 0.5
 // them, with the sign of a hand above the first.
 func (a *painter) handle(c *cell.Cell) {
 	link := a.Set.Symbol(symbol.Positions).Link
-	p := a.pen(c.X+cell.BlockFuse+c.Named, c.Rows[0].Y)
+	p := a.contactPen(c, c.Rows[0].Y)
 	from := -2.1
 	for i, w := range c.Ways {
 		y := float64(c.Rows[i].Y - c.Rows[0].Y)
@@ -74,11 +109,14 @@ func (a *painter) handle(c *cell.Cell) {
 // way draws one way of a block from the bar to the outline.
 func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	p := a.pen(c.X, r.Y)
-	right, fuse := float64(c.Body), float64(cell.BlockFuse+c.Named)
+	right, fuse := float64(c.Box), float64(cell.BlockFuse+c.Named)
+	if c.Part.InReturn {
+		p.FlipM, fuse = right, cell.BlockFuse
+	}
 	if w.Kind == symbol.SpareWay {
 		right = cell.BlockFuse
 	}
-	a.Marks.Line(w.Ref, a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Body), float64(r.Y)))
+	a.Marks.Line(w.Ref, a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Box), float64(r.Y)))
 	a.waySpot(c, r, w)
 	s := a.Set.Symbol(w.Kind)
 	if w.Kind == "" {
@@ -86,9 +124,9 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	} else {
 		p.Line(cell.BlockBar, 0, fuse, 0)
 		if right > cell.BlockFuse {
-			p.Line(fuse+4, 0, right, 0)
+			p.Line(fuse+wayBody, 0, right, 0)
 		}
-		s.Draw(a.pen(c.X+cell.BlockFuse+c.Named, r.Y), "")
+		s.Draw(a.contactPen(c, r.Y), "")
 	}
 	at := a.at(float64(c.X), float64(r.Y))
 	mid := at.X + (cell.BlockFuse+2)*symbol.M
@@ -98,6 +136,9 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	}
 	flag := a.Signs.OfRef(w.Ref)
 	left := at.X + (cell.BlockBar+0.4)*symbol.M
+	if c.Part.InReturn {
+		left = at.X + 0.4*symbol.M
+	}
 	a.text(left, at.Y-0.5*symbol.M-0.45, w.Number, scene.Regular, scene.Left, scene.Ink)
 	refX := max(mid, left+lettering.TextW(w.Number, scene.Regular)+0.8+lettering.TextW(w.Ref, scene.Bold)/2)
 	if w.Ref != "" {
@@ -114,15 +155,17 @@ func (a *painter) waySpot(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	if ref == "" {
 		ref = c.Part.Ref + ":" + w.Number
 	}
-	bar, y := a.at(float64(c.X+cell.BlockBar), float64(r.Y)), float64(r.Y)
+	bar, y := a.at(float64(c.X+c.BarX()), float64(r.Y)), float64(r.Y)
 	from := []scene.Point{bar}
-	if len(c.Inlets) > 0 {
+	if c.Part.InReturn {
+		from = []scene.Point{a.at(float64(c.X), y)}
+	} else if len(c.Inlets) > 0 {
 		in := float64(c.Inlets[0].Y())
 		from = []scene.Point{a.at(float64(c.X), in), a.at(float64(c.X+cell.BlockBar), in), bar}
 	}
-	a.Spots.Way(ref, append(from, a.at(float64(c.X+c.Body), y))...)
+	a.Spots.Way(ref, append(from, a.at(float64(c.X+c.Box), y))...)
 	if w.Ref != "" {
-		a.Spots.Box(ref, a.boxAt(c.X, r.Y, scene.Rect{X: cell.BlockBar + 1, Y: -1.4, W: float64(c.Body-cell.BlockBar) - 1, H: 2.8}))
+		a.Spots.Box(ref, a.boxAt(c.X, r.Y, scene.Rect{X: cell.BlockBar + 1, Y: -1.4, W: float64(c.Box-cell.BlockBar) - 1, H: 2.8}))
 	}
 }
 
@@ -131,11 +174,11 @@ func (a *painter) waySpot(c *cell.Cell, r *cell.Row, w *parts.Way) {
 func (a *painter) wayWords(c *cell.Cell, w *parts.Way, left, mid, base float64, flag int) {
 	room := 11.0
 	if c.Part.Kind == circuit.Switch {
-		room = float64(c.Body-cell.BlockBar)*symbol.M - 1
+		room = float64(c.Box-cell.BlockBar)*symbol.M - 1
 		mid = left + room/2
 	}
 	text := a.Signed(lettering.Caption{Lines: []string{scene.Ellipsis(w.Words, lettering.SmallMM, room, scene.Regular)}}, flag)
-	right := a.at(float64(c.X+c.Body), 0).X - 0.3
+	right := a.at(float64(c.X+c.Box), 0).X - 0.3
 	if share := a.Study.Way(c.Part, w.Ref); share != "" {
 		wide := lettering.TextW(share, scene.Italic)
 		right -= wide + 1.5

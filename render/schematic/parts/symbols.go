@@ -33,6 +33,8 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 			return set.Symbol(symbol.FeedDiode)
 		}
 		return set.Symbol(symbol.Diode) // its bar is towards the feed
+	case circuit.Resistor:
+		return set.Symbol(symbol.Resistor)
 	case circuit.Charger:
 		if x, ok := p.Source.(*design.Charger); ok {
 			return set.Symbol(chargerKinds[x.Type.From])
