@@ -105,7 +105,7 @@ func (r *reader) ofString(c *connection, text Text) bool {
 			break
 		}
 	}
-	r.report(text.Pos, fmt.Sprintf("%s is tapped from between the batteries of %s, %d in series: it empties one of them, and charging then overcharges the rest", c.of, name, b.InSeries),
+	r.report(text.Pos, fmt.Sprintf("%s is tapped from between the batteries of %s, %d in series: it empties one of them, and charging then overcharges the rest", c.of, quoted(name), b.InSeries),
 		expected)
 	return true
 }
