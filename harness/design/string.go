@@ -19,6 +19,14 @@ const mostInSeries = 8
 // Count is of how many batteries it is made, 1 or more.
 func (b *Battery) Count() int { return max(b.InSeries, 1) }
 
+// Times is its count in words, "2 × "; "" of one.
+func (b *Battery) Times() string {
+	if b.InSeries == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d × ", b.InSeries)
+}
+
 // EachV is the nominal voltage of each of its batteries in a system of systemV.
 func (b *Battery) EachV(systemV float64) float64 { return systemV / float64(b.Count()) }
 

@@ -110,7 +110,7 @@ func batteryOf(d *design.Design) string {
 	if d.Battery.Chemistry != nil {
 		text = d.Battery.Chemistry.Name + " " + text
 	}
-	return text
+	return d.Battery.Times() + text
 }
 
 // RideOf is the row of a ride.
