@@ -28,7 +28,7 @@ func TestBatteriesInSeries(t *testing.T) {
 	}
 	for name, x := range map[string]struct{ old, new, want string }{
 		"no link":       {", link: {size: 35 mm², length: 250 mm}}\nbatt", "}\nbatt", "x.yaml:5:10: battery is 2 batteries in series, and the cable between them is not given (expected `link: {size: 35 mm², length: 250 mm}`, as it is)"},
-		"one of them":   {"in series: 2, link: {size: 35 mm², length: 250 mm}}\nbatt", "link: {size: 35 mm², length: 250 mm}}\nbatt", "x.yaml:5:52: battery has a link, and is one battery (expected `in series: 2` beside it, or no `link`)"},
+		"one of them":   {"in series: 2, link: {size: 35 mm², length: 250 mm}}\nbatt", "link: {size: 35 mm², length: 250 mm}}\nbatt", "x.yaml:5:51: battery has a link, and is one battery (expected `in series: 2` beside it, or no `link`)"},
 		"counted as 1":  {"in series: 2", "in series: 1", `battery, in series: "1" (expected a whole number from 2 to 8)`},
 		"three of 8 V":  {"in series: 2", "in series: 3", "x.yaml:5:10: battery: 3 batteries in series do not make 24 V (expected 2 of 12 V or 4 of 6 V)"},
 		"no size":       {"size: 35 mm², length", "length", "link of battery: its size is not given, and sizing chooses none (expected `size`, such as 35 mm²)"},
