@@ -87,7 +87,7 @@ type Leg struct {
 	OutputA        float64 // what the charging system can give
 	StartReserve   float64 // state of charge below which starting is not sure, at this temperature
 	StartAh        float64 // taken by the start of the engine as it begins
-	FromCharge     float64 // before that
+	FromCharge     float64 // after that
 	ToCharge       float64
 	LowestV        float64 // of the posts
 	HighestV       float64
@@ -284,6 +284,7 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	if running(leg) && s.standing() {
 		l.StartAh = s.result.StartAh
 		s.charge = math.Max(s.charge-l.StartAh/s.bat.CapacityAh(), 0)
+		l.FromCharge, l.ToCharge = s.charge, s.charge
 	}
 	return l
 }

@@ -325,11 +325,13 @@ func TestStarts(t *testing.T) {
 		legs += fmt.Sprintf("      - {lasts: 1 min, engine: %s, on: none}\n", engine)
 	}
 	r := simulate(t, build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), "80 %", legs)), ride.Options{})
-	start := r.StartAh
+	start, before := r.StartAh, 0.8
 	for i, want := range []float64{start, 0, 0, start} {
 		l := r.Legs[i]
 		near(t, "start", l.StartAh, want, 1e-12)
-		near(t, fmt.Sprintf("charge as leg %d goes on", i+1), pointAt(r, l.FromS, i).Charge, l.FromCharge-want/14, 1e-9)
+		near(t, fmt.Sprintf("charge as leg %d goes on", i+1), l.FromCharge, before-want/14, 1e-9)
+		near(t, "charge of its first moment", pointAt(r, l.FromS, i).Charge, l.FromCharge, 1e-9)
+		before = l.ToCharge
 	}
 	near(t, "Ah of a start", start, 1.0/3, 1e-9)
 }
