@@ -69,7 +69,9 @@ func (p *Pass) judgeString(part *circuit.Part) {
 		fin.Numbers = append(fin.Numbers, a.numbers()...)
 		fin.Source, fin.Unsourced = a.Source+"; "+p.limitSource("fuse share of wire", false), p.unsourced(a, most.A)
 		p.say(fin, "link %s may carry %s %s; %s lets more through", w.Text(), a.textFor(most.A), a.where(), most.text())
-		return
+		if fin.Severity != finding.Advice {
+			return
+		}
 	}
 	p.judgeStartOverLink(part, w)
 }
@@ -85,7 +87,7 @@ func (p *Pass) judgeStartOverLink(part *circuit.Part, w *circuit.Wire) {
 		return
 	}
 	fin := ofWire(finding.Advice, w)
-	fin.Cause = part.Name
+	fin.Cause, fin.Why = part.Name, "a long start heats it past what its insulation is made for"
 	atMost(&fin, "time of a start", start.Seconds, bearsS, "s")
 	p.say(fin, "link %s bears the %s of a start, by %s, the usual one for such a battery, for %s; a long start takes %s", w.Text(), amps(start.CurrentA), start.Starter,
 		quantity.Format(bearsS, quantity.Duration), quantity.Plain(start.Seconds, quantity.Duration))
