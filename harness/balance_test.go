@@ -153,6 +153,9 @@ func (b *balance) rideA() float64 {
 	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
 	leg := &design.Leg{Key: b.situation.Key, EngineRPM: b.situation.EngineRPM, On: b.situation.On, As: b.situation,
 		Lasts: given(budget.LastsS(b.r.Design, b.situation)), AmbientC: given(25)}
+	charging := &b.r.Design.Charging
+	defer func(had *library.LoadType) { charging.Starter = had }(charging.Starter)
+	charging.Starter = &library.LoadType{} // takes nothing: the balance is that of the full battery, not of one that has just started the engine
 	out, err := ride.Simulate(b.r.Circuit, &design.Ride{Name: "balance", StartCharge: given(1), Legs: []*design.Leg{leg}}, ride.Options{})
 	if err != nil {
 		b.t.Fatal(err)

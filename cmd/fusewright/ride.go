@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -43,12 +45,21 @@ func (c *rideCmd) Run(io *streams, cli *program) error {
 		return c.draw(io, review, results)
 	}
 	rep := report.NewRides(report.New(review), review.Design, results)
-	return printed(io, func(b *bytes.Buffer) error {
+	err = printed(io, func(b *bytes.Buffer) error {
 		if c.json() {
 			return report.WriteJSON(b, rep)
 		}
 		return report.WriteRides(b, rep)
 	})
+	return cmp.Or(err, toTheEnd(results))
+}
+
+// toTheEnd ends with findings where a ride was given up: what came after is not known.
+func toTheEnd(results []*ride.Result) error {
+	if slices.ContainsFunc(results, func(r *ride.Result) bool { return r.GivenUp }) {
+		return exitCode(exitFindings)
+	}
+	return nil
 }
 
 // chosen is the ride named, or all.
@@ -76,9 +87,9 @@ func (c *rideCmd) draw(io *streams, review *harness.Review, results []*ride.Resu
 	}
 	switch {
 	case filepath.Ext(c.Out) == ".pdf":
-		return writeFile(io, c.Out, pdfOf(review, ridesPaper.title, sheets))
+		return cmp.Or(writeFile(io, c.Out, pdfOf(review, ridesPaper.title, sheets)), toTheEnd(results))
 	case len(sheets) > 1:
 		return fmt.Errorf("%s holds one page and there are %d: name one ride, or write a .pdf", c.Out, len(sheets))
 	}
-	return writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+	return cmp.Or(writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) }), toTheEnd(results))
 }

@@ -26,6 +26,9 @@ func (v *view) amps(b *circuit.Branch) *value {
 			return v.coilAmps(b)
 		}
 		a := math.Abs(v.sol.BranchA[b.Index])
+		if b.Wire != nil && b.Wire.Role == circuit.LinkWire {
+			return solved("current of "+b.Name, amps, a, "solved together: all that goes through the batteries in series that it links")
+		}
 		users := v.users(b)
 		total := 0.0
 		var list []*value

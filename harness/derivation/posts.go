@@ -169,7 +169,11 @@ func (v *view) innerOhm(b *circuit.Branch, ohm float64) *value {
 func (v *view) fullOhm(b *circuit.Branch) *value {
 	store := v.store(b)
 	if q := store.ResistanceOhm; q.Given() {
-		return given("inside the battery", ohms, q)
+		each := given("inside the battery", ohms, q)
+		if store.InSeries == 0 {
+			return each
+		}
+		return of("inside all batteries in series", ohms, store.GivenOhm(), "{} × {}", exactly("batteries in series", plain, float64(store.InSeries)), each)
 	}
 	if store.Chemistry != nil && store.CapacityAh.Given() {
 		return row("inside the battery, usual of its size", ohms, b.Ohm, store.Chemistry.Source)

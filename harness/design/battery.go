@@ -15,8 +15,13 @@ type Battery struct {
 	RateH         Quantity // hour rate of the capacity
 	ResistanceOhm Quantity // internal
 	Board         Quantity // current that its protection lets through for good
-	At            *Place
-	Pos           problem.Pos
+	// InSeries is of how many equal batteries one after another it is made; 0 = it is one.
+	// Capacity, resistance and board are those of one of them. Links are the cables from
+	// each to the next, which come from and lead to it.
+	InSeries int
+	Links    []Feed
+	At       *Place
+	Pos      problem.Pos
 }
 
 var batterySection = section[Battery]{
@@ -42,12 +47,23 @@ func storeKeys[X any](of func(*X) *Battery) []key[X] {
 			Doc: "hour rate of the capacity", Default: "the chemistry's usual", Example: "10 h"},
 			func(x *X) *Quantity { return &of(x).RateH }),
 		quantityKey(Key{Name: "resistance", Unit: quantity.Resistance, Min: 1e-5, Max: 10,
-			Doc: "internal resistance", Default: "from chemistry and capacity"},
+			Doc: "internal resistance; of batteries in series that of one of them", Default: "from chemistry and capacity"},
 			func(x *X) *Quantity { return &of(x).ResistanceOhm }),
 		quantityKey(Key{Name: "board", Unit: quantity.Current, Min: 0.1, Max: 5000, Example: "100 A",
 			Doc:     "of lithium: the current that its protection lets through for good, before it switches the battery off",
 			Default: "of a house pack as many amperes as its Ah; none of others"},
 			func(x *X) *Quantity { return &of(x).Board }),
+		numberKey(Key{Name: inSeries, Min: 2, Max: mostInSeries, Default: "one", Example: "2", Whole: true,
+			Doc: "so many equal batteries in series: two of 12 V make 24 V, four 48 V. They are of one kind, capacity and age; what is said of the battery is said of each"},
+			func(x *X, n float64) { of(x).InSeries = int(n) }),
+		{Key: Key{Name: linkKey, Kind: KindRecord, Section: wireSection.Name, Default: "there is one battery",
+			Doc: "the cable from each battery of those in series to the next: its size and length", Example: "{size: 35 mm², length: 250 mm}"},
+			read: func(r *reader, x *X, f field) {
+				c := r.connection(f, &of(x).Links, false)
+				c.link, c.wire = true, &wireDraft{}
+				c.wire.spec.Pos = r.pos(f.node)
+				readRecord(r, &wireSection, c.wire, f.node, f.inside())
+			}},
 	}
 }
 
@@ -59,8 +75,9 @@ func (b *Battery) BoardA() float64 {
 	return b.Chemistry.BoardA(b.CapacityAh.Value)
 }
 
-// finish fills in the rate, and refuses a board on what has none.
+// finish fills in the rate, and refuses a board on what has none, and batteries in series that make no string.
 func (b *Battery) finish(r *reader, f field) {
+	b.finishString(r, f)
 	if b.Board.Given() && b.Chemistry != nil && b.Chemistry.HouseAh == 0 {
 		r.report(b.Board.Pos, fmt.Sprintf("%s: %s has no protection that switches it off", f.where, b.Chemistry.Name), "no `board`")
 	}

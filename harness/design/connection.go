@@ -10,6 +10,7 @@ type connection struct {
 	feeds *[]Feed
 	back  bool // a return
 	after bool // the feed of a load in series: the load before it is named
+	link  bool // the cables between batteries in series
 	refs  []Text
 	wire  *wireDraft // nil when not given
 	// own are the wires of its own of each of refs, where each has one; feedOf has that of each feed.
@@ -27,8 +28,11 @@ func (c *connection) wireTo(i int) *wireDraft {
 
 // wireKey is the key of its wire.
 func (c *connection) wireKey() string {
-	if c.back {
+	switch {
+	case c.back:
 		return "return wire"
+	case c.link:
+		return linkKey
 	}
 	return "wire"
 }

@@ -48,7 +48,7 @@ func (r *reader) fillFitted() {
 					f.Wire.Fitted = *w.fitted
 				}
 			}
-			if f.Wire.Fitted && f.Wire.SizeAuto {
+			if f.Wire.Fitted && f.Wire.SizeAuto && !c.link {
 				name := "wire"
 				if c.back {
 					name = "return wire"

@@ -10,6 +10,9 @@ import (
 func (r *reader) checkLoops() {
 	l := &loopSearch{r: r, state: map[Part]int{}, onward: map[Part][]Feed{}}
 	for _, c := range r.connections {
+		if c.link {
+			continue
+		}
 		if relay, ok := c.owner.(*Relay); c.back == r.inReturn(c.owner) && !(ok && (c.feeds == &relay.Coil.FedBy || c.feeds == &relay.Coil.Returns)) {
 			l.onward[c.owner] = append(l.onward[c.owner], *c.feeds...)
 		}

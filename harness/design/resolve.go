@@ -34,6 +34,10 @@ func (r *reader) resolveConnections() {
 	if r.unplacedBattery {
 		r.unplaced[battery], r.unplaced[negative] = true, true
 	}
+	r.joinString(battery, &r.d.Battery)
+	for _, b := range r.d.Batteries {
+		r.joinString(b, &b.Store)
+	}
 	for _, c := range r.connections {
 		seen := map[string]bool{}
 		for i, text := range c.refs {
@@ -117,6 +121,8 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 		ref.Terminal = s.output(ref.Terminal)
 	}
 	switch {
+	case r.ofString(c, text):
+		return ref, false
 	case ref.Part == nil:
 		r.noName(text.Pos, fmt.Sprintf("%s: nothing is named %s", c.of, quoted(text.Value)),
 			text.Value, r.targetsOf(c))

@@ -71,7 +71,7 @@ var legSection = section[stateDraft]{
 		quantityKey(Key{Name: "lasts", Was: "minutes", Unit: quantity.Duration, Min: 1, Max: 30 * 86400, Required: true,
 			Doc: "how long it lasts"}, func(x *stateDraft) *Quantity { return &x.leg.Lasts }),
 		quantityKey(Key{Name: "ambient", Unit: quantity.Temperature, Min: minAmbientC, Max: maxAmbientC,
-			Doc: "air temperature, which the battery follows in hours, by its mass", Default: "that of the battery's place", Example: "5 °C"},
+			Doc: "air temperature, which the battery follows in hours, by its mass", Default: "with the engine running that of the battery's place, its highest; at rest 25 °C, or that of the place where it is lower", Example: "5 °C"},
 			func(x *stateDraft) *Quantity { return &x.leg.AmbientC }),
 		{Key: Key{Name: "situation", Kind: KindState, Example: "traffic", Default: "none",
 			Doc: "the situation that it is like: what the leg does not say itself, and which of the vehicle's own loads draw"},

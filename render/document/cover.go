@@ -120,7 +120,7 @@ func batteryWords(d *design.Design) string {
 		if !x.CapacityAh.Given() {
 			return ""
 		}
-		text := " " + quantity.Plain(x.CapacityAh.Value, quantity.Charge)
+		text := " " + x.Times() + quantity.Plain(x.CapacityAh.Value, quantity.Charge)
 		if x.Chemistry != nil {
 			text += " " + x.Chemistry.Name
 		}

@@ -140,13 +140,21 @@ func (b *Budget) further() (text string) {
 			case *x.BatteryA <= 0:
 				text += "gives nothing; " + chargeWords(x) + ", it takes " + amps(negative(x.BatteryA)) + sunWords(x) + "."
 			case x.Hours == nil:
-				text += "gives " + amps(x.BatteryA) + "."
+				text += "gives " + amps(x.BatteryA) + x.peakWords() + "."
 			default:
-				text += fmt.Sprintf("gives %s%s: from %s to %s after %s.", amps(x.BatteryA), sunWords(x), chargeWords(x), reserveWords(x.Reserve), duration(x.Hours, 3600))
+				text += fmt.Sprintf("gives %s%s%s: from %s to %s after %s.", amps(x.BatteryA), x.peakWords(), sunWords(x), chargeWords(x), reserveWords(x.Reserve), duration(x.Hours, 3600))
 			}
 		}
 	}
 	return text
+}
+
+// peakWords is what it gives with all that is on at once; "" where that is no more.
+func (x BankLine) peakWords() string {
+	if x.PeakA == nil || !peaks(*x.PeakA, *x.BatteryA) {
+		return ""
+	}
+	return " (" + amps(x.PeakA) + " at peak)"
 }
 
 // chargeWords is how full a further battery is.
@@ -188,7 +196,7 @@ func (x BankLine) gives() bool {
 func banksGive(list []BankLine) (text string) {
 	for _, x := range list {
 		if x.gives() {
-			text += "; " + x.Battery + " gives " + amps(x.BatteryA) + " for " + duration(x.Hours, 3600)
+			text += "; " + x.Battery + " gives " + amps(x.BatteryA) + x.peakWords() + " for " + duration(x.Hours, 3600)
 		}
 	}
 	return text

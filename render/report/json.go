@@ -229,6 +229,7 @@ type BudgetLine struct {
 type BankLine struct {
 	Battery  string   `json:"battery"`
 	BatteryA *float64 `json:"battery_a"` // out of it; negative = it is charged
+	PeakA    *float64 `json:"peak_a"`    // the same with all that is on drawing at once
 	Hours    *float64 `json:"hours_to_reserve"`
 	Reserve  float64  `json:"reserve"`          // state of charge
 	Charge   *float64 `json:"charge,omitempty"` // state of charge in the situation; left out when full
@@ -415,7 +416,7 @@ func budgetLine(l *budget.Line) BudgetLine {
 
 func bankLines(banks []budget.BankLine, sun float64) (list []BankLine) {
 	for _, x := range banks {
-		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.Hours), budget.Reserve(x.Bank), lacking(x.Charge), sun})
+		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.PeakA), finite(x.Hours), budget.Reserve(x.Bank), lacking(x.Charge), sun})
 	}
 	return list
 }

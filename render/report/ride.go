@@ -30,14 +30,15 @@ type Ride struct {
 	LowestChargeS *float64   `json:"lowest_charge_s"`
 	ReserveS      *float64   `json:"below_start_reserve_s"`
 	EmptyS        *float64   `json:"empty_s"`
+	Why           string     `json:"why,omitempty"`           // the first battery gives no more, as words behind its name
 	LeftS         *float64   `json:"followed_to_s,omitempty"` // it was not followed to its end
 	Further       []RideBank `json:"further_batteries,omitempty"`
 	Legs          []RideLeg  `json:"legs"`
 	Course        RideCourse `json:"course"`
 	Caveats       []string   `json:"caveats,omitempty"`
 
-	starts, planned  int     // of the engine; legs
-	startAh, startOf float64 // what a start takes, and its share of the capacity
+	starts, planned int     // of the engine; legs
+	startAh         float64 // what a start takes
 }
 
 // RideBank is a further battery on a ride; its lists are those of the ride's legs and course.
@@ -110,14 +111,14 @@ func batteryOf(d *design.Design) string {
 	if d.Battery.Chemistry != nil {
 		text = d.Battery.Chemistry.Name + " " + text
 	}
-	return text
+	return d.Battery.Times() + text
 }
 
 // RideOf is the row of a ride.
 func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh, startOf: r.StartShare}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -226,7 +227,7 @@ func (r *Ride) Outcome() string {
 		}
 	}
 	if r.EmptyS != nil {
-		text += fmt.Sprintf("; at %s the battery is empty and the ride ends", clock(r.EmptyS))
+		text += fmt.Sprintf("; at %s the battery %s and the ride ends", clock(r.EmptyS), r.Why)
 	}
 	for _, x := range r.Further {
 		if x.EmptyS != nil {
@@ -248,7 +249,7 @@ func (r *Ride) end() string {
 	return "the end"
 }
 
-// startsText says what the starts of the engine take beside; "" = it is not started, or that is not known.
+// startsText says what the starts of the engine took; "" = it is not started, or that is not known.
 func (r *Ride) startsText() string {
 	if r.starts == 0 || !(r.startAh > 0) {
 		return ""
@@ -257,8 +258,8 @@ func (r *Ride) startsText() string {
 	if r.starts > 1 {
 		times = fmt.Sprintf("%d times", r.starts)
 	}
-	return fmt.Sprintf(" Starting the engine, %s, is not in the charges: it takes %s, %s of the capacity.", times,
-		quantity.Format(r.startAh, quantity.Charge), quantity.Format(r.startOf, quantity.Share))
+	return fmt.Sprintf(" Of the charge %s is for starting the engine, %s.",
+		quantity.Format(r.startAh*float64(r.starts), quantity.Charge), times)
 }
 
 // reserve says whether a further battery keeps what one of its kind should be left.

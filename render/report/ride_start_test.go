@@ -2,16 +2,16 @@ package report
 
 import "testing"
 
-// The text of a start that the charges of a ride leave out.
+// The text of what starts took out of the charges of a ride.
 func TestRideStartsText(t *testing.T) {
 	for _, c := range []struct {
 		ride Ride
 		want string
 	}{
-		{Ride{starts: 0, startAh: 0.3, startOf: 0.02}, ""},
+		{Ride{starts: 0, startAh: 0.3}, ""},
 		{Ride{starts: 1}, ""},
-		{Ride{starts: 1, startAh: 0.3, startOf: 0.02}, " Starting the engine, once, is not in the charges: it takes 0.3 Ah, 2.0 % of the capacity."},
-		{Ride{starts: 3, startAh: 0.3, startOf: 0.02}, " Starting the engine, 3 times, is not in the charges: it takes 0.3 Ah, 2.0 % of the capacity."},
+		{Ride{starts: 1, startAh: 0.3}, " Of the charge 0.3 Ah is for starting the engine, once."},
+		{Ride{starts: 3, startAh: 0.3}, " Of the charge 0.9 Ah is for starting the engine, 3 times."},
 	} {
 		if got := c.ride.startsText(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

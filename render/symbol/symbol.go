@@ -28,6 +28,8 @@ type Kind string
 const (
 	Battery     Kind = "battery"
 	Bank        Kind = "further battery"
+	String      Kind = "batteries in series"
+	BankString  Kind = "further batteries in series"
 	Generator   Kind = "generator with rectifier"
 	Fuse        Kind = "fuse"
 	Breaker     Kind = "circuit breaker"

@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"fmt"
 	"slices"
 
 	"fusewright/harness/design"
@@ -15,13 +16,22 @@ func battery(d *design.Design) *Group {
 	if d.Afloat() {
 		load = "lamps, pumps and fridge together"
 	}
-	return storage("Battery", load, "battery")
+	return inString(&d.Battery, storage("Battery", load, "battery"))
 }
 
 // bank is a further battery, measured by itself.
 func bank(b *design.Bank) *Group {
 	g := storage("Battery "+b.Name, "lamps, pumps and fridge together", "batteries", b.Name)
 	g.Setup = append([]string{"Open the link to the other battery first, and switch off what charges this one."}, g.Setup...)
+	return inString(&b.Store, g)
+}
+
+// inString is the group of batteries in series, of which one is measured; a meter across all of them would read so many times as much.
+func inString(b *design.Battery, g *Group) *Group {
+	if b.InSeries > 0 {
+		g.Setup = append(g.Setup, fmt.Sprintf("It is %d in series: every reading is at the posts of one. Read the others at rest the same way; they are within 100 mV of each other, "+
+			"of one kind, capacity and age, or all of them are replaced.", b.InSeries))
+	}
 	return g
 }
 

@@ -52,7 +52,7 @@ func New(d *design.Battery, systemV float64) *Battery {
 		return nil
 	}
 	b := &Battery{capacityAh: d.CapacityAh.Value, class: systemV / 12, rateH: d.RateH.Value,
-		fullOhm: d.ResistanceOhm.Value, chem: chemistryOf(d)}
+		fullOhm: d.GivenOhm(), chem: chemistryOf(d)}
 	fill(&b.rateH, b.chem.RatedH)
 	fill(&b.fullOhm, b.chem.Ohm(b.capacityAh)*b.class)
 	return b

@@ -252,6 +252,8 @@ const (
 	ReturnWire     Role = "return"
 	CoilFeedWire   Role = "coil feed"
 	CoilReturnWire Role = "coil return"
+	// LinkWire joins batteries in series: it is inside the source, and neither feeds nor returns.
+	LinkWire Role = "link"
 )
 
 // Wire is one cut piece of wire.

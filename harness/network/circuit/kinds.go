@@ -12,7 +12,7 @@ type branchKind struct {
 
 // branchKinds has a row for each kind of branch.
 var branchKinds = [BranchKinds]branchKind{
-	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
+	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() && b.Wire.Role != LinkWire }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
 	ContactBranch: {"contact", inFeed, inReturn},
 	FuseBranch:    {"fuse", inFeed, inReturn},
 	ResistorBranch: {"resistor", func(b *Branch) bool {

@@ -91,7 +91,7 @@ func (n *numberer) read(list []*named) {
 	}
 }
 
-var roles = []Role{FeedWire, ReturnWire, CoilFeedWire, CoilReturnWire}
+var roles = []Role{FeedWire, ReturnWire, CoilFeedWire, CoilReturnWire, LinkWire}
 
 // saysRole tells whether a text names a wire by part and role.
 func saysRole(text string) bool {
@@ -313,6 +313,10 @@ func (c *Circuit) namedParts() (list []*named) {
 const wireKind = "wire"
 
 func namedWire(role Role, from, to *Terminal, label *string) *named {
+	if role == LinkWire {
+		name := from.Part.Name + ", " + string(role)
+		return &named{kind: wireKind, name: name, exact: name + " from " + from.Name, label: label}
+	}
 	far, other, way := to, from, " from "
 	if role.Returns() {
 		far, other, way = from, to, " to "

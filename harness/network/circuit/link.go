@@ -220,7 +220,7 @@ func (c *Circuit) Supply(n *Node) (plus, minus *Node) {
 		}
 		for _, b := range n.Branches {
 			if b.Kind == BatteryBranch && b.A == n {
-				return b.A, b.B
+				return b.Posts()
 			}
 		}
 	}

@@ -35,7 +35,7 @@ func (w *Wire) Look() string {
 // Purpose is what a wire is for in short, as its labels say it: "left lamp +", "left lamp -",
 // "keyed coil +", "rear feed", "rear bar return".
 func (w *Wire) Purpose() string {
-	part, words := w.Owner(), map[Role]string{FeedWire: "feed", ReturnWire: "return", CoilFeedWire: "coil +", CoilReturnWire: "coil -"}
+	part, words := w.Owner(), map[Role]string{FeedWire: "feed", ReturnWire: "return", CoilFeedWire: "coil +", CoilReturnWire: "coil -", LinkWire: "link"}
 	if part.Kind == Load {
 		words[FeedWire], words[ReturnWire] = "+", "-"
 	}

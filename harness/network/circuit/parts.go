@@ -109,8 +109,7 @@ func (b *builder) addBattery() {
 	plus := b.terminal(p, "+", "", nil)
 	b.terminal(p, "-", "", minus)
 	b.battery = p
-	ohm, assumed := batteryOhm(bat, b.c.Design.NominalV())
-	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
+	b.addCells(p, bat, plus.Node, minus)
 }
 
 // addBank makes a further battery; its negative post is the first one's unless a cable
@@ -123,8 +122,27 @@ func (b *builder) addBank(x *design.Bank) {
 		minus = b.node("")
 	}
 	b.terminal(p, "-", "", minus)
-	ohm, assumed := batteryOhm(&x.Store, b.c.Design.NominalV())
-	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
+	b.addCells(p, &x.Store, plus.Node, minus)
+}
+
+// addCells makes what drives a battery between its posts. Batteries in series are one branch at
+// the positive post, behind which their links follow one another to the negative one: in which
+// order a string's volts and ohms stand, nothing outside it can tell, and nothing is fed from between.
+func (b *builder) addCells(p *Part, bat *design.Battery, plus, minus *Node) {
+	at := minus
+	if len(bat.Links) > 0 {
+		at = b.node("")
+	}
+	ohm, assumed := batteryOhm(bat, b.c.Design.NominalV())
+	b.branch(p, BatteryBranch, plus, at, ohm).Assumed = assumed
+	for i, link := range bat.Links {
+		upper := b.terminal(p, fmt.Sprintf("%d-", i+1), "", at)
+		at = minus
+		if i < len(bat.Links)-1 {
+			at = b.node("")
+		}
+		b.drafts = append(b.drafts, draft{from: b.terminal(p, fmt.Sprintf("%d+", i+2), "", at), to: upper, role: LinkWire, feed: link})
+	}
 }
 
 // batteryOhm is the internal resistance given, or the chemistry's
@@ -134,7 +152,7 @@ func batteryOhm(bat *design.Battery, systemV float64) (ohm float64, assumed stri
 	inSeries := systemV / 12
 	switch {
 	case bat.ResistanceOhm.Given():
-		return bat.ResistanceOhm.Value, ""
+		return bat.GivenOhm(), ""
 	case bat.Chemistry != nil && bat.Chemistry.OhmAh > 0 && bat.CapacityAh.Value > 0:
 		return bat.Chemistry.Ohm(bat.CapacityAh.Value) * inSeries, ""
 	}

@@ -28,7 +28,7 @@ func (b *builder) addWires() {
 	b.joints()
 }
 
-// draftWires lists the wires in design order.
+// draftWires lists the wires in design order, behind the links of batteries in series.
 func (b *builder) draftWires() {
 	for _, p := range b.c.Parts {
 		switch src := p.Source.(type) {
@@ -164,6 +164,11 @@ func (b *builder) wireOrder() []int {
 	}
 	for i, w := range b.drafts {
 		if w.role == ReturnWire || w.role == CoilReturnWire {
+			order = append(order, i)
+		}
+	}
+	for i, w := range b.drafts {
+		if w.role == LinkWire {
 			order = append(order, i)
 		}
 	}

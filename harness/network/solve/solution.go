@@ -70,11 +70,11 @@ type apart struct {
 	island []int32 // by node; -1 = in none
 }
 
-func (a *apart) volts(b *circuit.Branch) float64 {
-	if a == nil || a.island[b.A.Index] < 0 || a.island[b.A.Index] != a.island[b.B.Index] {
+func (a *apart) volts(plus, minus *circuit.Node) float64 {
+	if a == nil || a.island[plus.Index] < 0 || a.island[plus.Index] != a.island[minus.Index] {
 		return math.NaN()
 	}
-	return a.v[b.A.Index] - a.v[b.B.Index]
+	return a.v[plus.Index] - a.v[minus.Index]
 }
 
 // Trouble is what failed, in words.
@@ -85,11 +85,15 @@ func (s *Solution) Trouble() string {
 	return string(s.Status) + ", " + s.Why
 }
 
-// Volts is the voltage across a branch, from A to B.
+// Volts is the voltage across a branch, from A to B; of a battery that of its posts.
 func (s *Solution) Volts(b *circuit.Branch) float64 {
-	v := s.NodeV[b.A.Index] - s.NodeV[b.B.Index]
+	plus, minus := b.A, b.B
+	if b.Kind == circuit.BatteryBranch {
+		plus, minus = b.Posts()
+	}
+	v := s.NodeV[plus.Index] - s.NodeV[minus.Index]
 	if math.IsNaN(v) {
-		return s.apart.volts(b)
+		return s.apart.volts(plus, minus)
 	}
 	return v
 }

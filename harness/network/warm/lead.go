@@ -32,6 +32,14 @@ func (m *Model) Lead(feed *circuit.Wire, ambientC, areaMm2 float64) Lead {
 	return Lead{&l, func(amps float64) float64 { return damage.FaultTimeS(amps / part) }}
 }
 
+// ToClassS is in what time a current brings a wire, as warm as its place, to its class; +Inf = never, or not known.
+func (m *Model) ToClassS(w *circuit.Wire, amps float64) float64 {
+	if m.rater == nil {
+		return math.Inf(1)
+	}
+	return m.rater.Damage(w.InPlace(m.rater, w.Spec.Size, 0).At).ToClassS(amps)
+}
+
 // sizeUpTo is the thickest size of a type up to an area, else its thinnest.
 func sizeUpTo(t *library.WireType, areaMm2 float64) *library.WireSize {
 	var best *library.WireSize

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"strconv"
 	"strings"
 
 	"fusewright/harness/design"
@@ -84,6 +85,9 @@ func batteryFields(b *design.Battery) fields {
 	}
 	given(&f, "capacity", b.CapacityAh, quantity.Charge, -1)
 	given(&f, "resistance", b.ResistanceOhm, quantity.Resistance, 0)
+	if b.InSeries > 0 {
+		f.text("in series", strconv.Itoa(b.InSeries))
+	}
 	given(&f, "board", b.Board, quantity.Current, 0)
 	if b.At != nil {
 		f.text("at", b.At.Name)

@@ -66,7 +66,16 @@ func (p *Pass) assumedResistance() string {
 	if p.battery == nil {
 		return "a usual value"
 	}
-	return fmt.Sprintf("%.3g mΩ", p.battery.Ohm*1000)
+	return assumedOhm(p.battery, &p.d.Battery)
+}
+
+// assumedOhm is a battery's resistance, of those in series that of each.
+func assumedOhm(b *circuit.Branch, store *design.Battery) string {
+	text := fmt.Sprintf("%.3g mΩ", b.Ohm*1000/float64(store.Count()))
+	if store.InSeries > 0 {
+		text += " each"
+	}
+	return text
 }
 
 // missingAmbients reports places without an ambient in which a part stands, or
@@ -168,7 +177,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 		}
 	case *design.Bank:
 		if !s.Store.ResistanceOhm.Given() {
-			say("the internal resistance of %s is not given; %.3g mΩ is assumed", s.Name, 1000*part.Branches[0].Ohm)
+			say("the internal resistance of %s is not given; %s is assumed", s.Name, assumedOhm(part.Branches[0], &s.Store))
 		}
 		if len(s.Returns) == 0 {
 			p.report(finding.Finding{Severity: finding.Advice, Part: part.Name, Ref: part.Ref, Pos: part.Pos,

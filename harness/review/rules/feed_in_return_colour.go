@@ -35,7 +35,7 @@ loads:
 		}
 		for _, w := range p.c.Wires {
 			code := w.Spec.Colour.Code()
-			if isReturn(w) || code != usual || crossed(w.To.Part) != nil || (afloat && misleads(false, code)) {
+			if isReturn(w) || w.Role == circuit.LinkWire || code != usual || crossed(w.To.Part) != nil || (afloat && misleads(false, code)) {
 				continue
 			}
 			fin := ofWire(finding.Advice, w)

@@ -139,7 +139,7 @@ func (p *Pass) isPack(b *design.Battery) bool {
 		return false
 	}
 	if b.ResistanceOhm.Given() {
-		return !over(b.ResistanceOhm.Value, b.Chemistry.Ohm(b.Chemistry.HouseAh)*p.d.NominalV()/12)
+		return !over(b.GivenOhm(), b.Chemistry.Ohm(b.Chemistry.HouseAh)*p.d.NominalV()/12)
 	}
 	return b.Chemistry.House(b.CapacityAh.Value)
 }

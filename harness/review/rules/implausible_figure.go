@@ -180,7 +180,7 @@ func (p *Pass) judgeResistance(bank design.Battery, f finding.Finding) {
 		return
 	}
 	ohm := func(x float64) string { return quantity.Format(x, quantity.Resistance) }
-	most := usual.Ohm(1, battery.RatedC)
+	most := usual.Ohm(1, battery.RatedC) / float64(bank.Count())
 	f.Severity, f.Pos, f.Leave = finding.Advice, r.Pos, true
 	switch {
 	case !(r.Value < most*agedFactor):

@@ -68,6 +68,7 @@ var registry = sorted(
 	lastingLoadOnMomentary,
 	linkEndUnfused,
 	linkEqualising,
+	linkBelowFuse,
 	linkLeftClosed,
 	listedButDead,
 	liveWithKeyOff,

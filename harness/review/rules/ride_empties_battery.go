@@ -16,7 +16,7 @@ var rideEmptiesBattery = &Rule{
 	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
 		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
 		"start reserve is battery-flattened's, where the engine is started on it. Further batteries likewise: one that is " +
-		"empty, or whose protection opens, gives no more, and the ride goes on.",
+		"empty, or whose protection opens, gives no more, and the ride goes on; with the first one it ends.",
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
 	Why:     "ignition, injection and lamps fail together, under way",
@@ -74,14 +74,18 @@ func (p *Pass) reportEmpty(r *ride.Result) {
 	}
 	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
 	f.Short = "flat after " + quantity.Format(r.EmptyS, quantity.Duration)
+	if r.Cause != ride.Empty {
+		f.Why, f.Change = afterBank(r.Cause)
+		f.Short = "battery off after " + quantity.Format(r.EmptyS, quantity.Duration)
+	}
 	switch {
 	case r.ReserveS == 0:
 		f.Short += ", start unsure from the outset"
 	case r.ReserveS < r.EmptyS:
 		f.Short += ", start unsure after " + quantity.Format(r.ReserveS, quantity.Duration)
 	}
-	p.say(f, "ride %s: the battery is empty after %s, in leg %d",
-		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
+	p.say(f, "ride %s: the battery %s after %s, in leg %d",
+		r.Ride.Name, r.Why, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
 }
 
 // reportGivenUp says that nothing is known of the rest of a ride.

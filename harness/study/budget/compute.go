@@ -37,7 +37,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 		b.Left = averaged(parked, solve.Options{})
 		b.StandbyA = math.Max(0, b.Left.BatteryA)
 		if d.HasBanks() {
-			b.Parked = banksOf(b.Left)
+			b.Parked = banksOf(b.Left, parked)
 		}
 	}
 	b.StandbyDays = StandbyDays(d, b.StandbyA)
@@ -117,7 +117,7 @@ func (b *Budget) Balance(s *solve.Solution, t *corner.Tolerances, battery solve.
 	if l.BatteryA > 0 {
 		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
 	}
-	l.Banks = banksOf(mean)
+	l.Banks = banksOf(mean, s)
 	if l.CutOff = l.BatteryA > 0 && mean.ChargingA < cutOffShare*l.OutputA; l.CutOff {
 		l.OutputA = 0
 	}

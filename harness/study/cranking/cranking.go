@@ -57,7 +57,7 @@ func Compute(c *circuit.Circuit) *Study {
 		return s
 	}
 	s.RestV = bank.OpenCircuitV(1, MildC)
-	plan, before := solve.Prepare(c), beforeStart(d, own)
+	plan, before, linkOhm := solve.Prepare(c), beforeStart(d, own), posts(c).LinkOhm()
 	if len(before) == 0 {
 		return s
 	}
@@ -80,7 +80,7 @@ func Compute(c *circuit.Circuit) *Study {
 			} else {
 				// A source behind a resistance less a constant current is the same
 				// source of a voltage that is lower by their product.
-				opt.BatteryV = math.Max(opt.BatteryV-(times*k.CurrentA+vehicleA(d))*opt.BatteryOhm, leastEMFV)
+				opt.BatteryV = math.Max(opt.BatteryV-(times*k.CurrentA+vehicleA(d))*(opt.BatteryOhm+linkOhm), leastEMFV)
 			}
 			return plan.Network(x, opt).Solution()
 		}
@@ -124,7 +124,7 @@ func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
 // solve fills in the voltages of a case; turn solves a situation with so many times the
 // starter's current.
 func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) *solve.Solution, peak float64) {
-	posts := c.Branches[slices.IndexFunc(c.Branches, func(b *circuit.Branch) bool { return b.Kind == circuit.BatteryBranch })]
+	posts := posts(c)
 	at := map[*circuit.Branch]int{}
 	k.PostsV, k.FirstV = math.NaN(), math.NaN()
 	for _, s := range before {
@@ -145,6 +145,11 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 			}
 		}
 	}
+}
+
+// posts is the first battery's branch.
+func posts(c *circuit.Circuit) *circuit.Branch {
+	return c.Branches[slices.IndexFunc(c.Branches, func(b *circuit.Branch) bool { return b.Kind == circuit.BatteryBranch })]
 }
 
 // vehicleA is what the vehicle's own loads draw that run with the engine: ignition and

@@ -3,6 +3,7 @@ package fault
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -69,12 +70,28 @@ func sources(c *circuit.Circuit) [2]source {
 }
 
 func batteryOhm(c *circuit.Circuit) float64 {
-	for _, b := range c.Branches {
-		if b.Kind == circuit.BatteryBranch {
-			return b.Ohm
-		}
+	if b := batteryOf(c); b != nil {
+		return b.Ohm
 	}
 	return circuit.BatteryOhm
+}
+
+// links are those of the first battery.
+func links(c *circuit.Circuit) []*circuit.Wire {
+	if b := batteryOf(c); b != nil && b.Part != nil {
+		return b.Part.LinkWires()
+	}
+	return nil
+}
+
+// batteryOf is the first battery's branch; nil of a circuit put together without one.
+func batteryOf(c *circuit.Circuit) *circuit.Branch {
+	for _, b := range c.Branches {
+		if b.Kind == circuit.BatteryBranch {
+			return b
+		}
+	}
+	return nil
 }
 
 // converterLimit is the current to which a converter limits its output, over its rating; one that
@@ -182,6 +199,9 @@ func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Optio
 	stiff := opt
 	stiff.BatteryV, stiff.BatteryOhm = src.regulatedV, circuit.ChargerOhm
 	stiff.BankV = src.regulatedV
+	for _, w := range links(c) { // it stands at the posts, the links behind it
+		stiff.Changes = append(slices.Clone(stiff.Changes), solve.Short(w.Branch.A, w.Branch.B, circuit.LeastOhm))
+	}
 	return []solve.Options{opt, stiff}
 }
 

@@ -52,7 +52,7 @@ func TestRideThroughTheTailOfACharger(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const day = "      - {lasts: 30 min, situation: driving}\n      - {lasts: 9 h, situation: parked}\n      - {lasts: 30 min, situation: driving}\n      - {lasts: 14 h, situation: summer night}\n"
+	const day = "      - {lasts: 30 min, situation: driving}\n      - {lasts: 9 h, situation: parked, ambient: 70 °C}\n      - {lasts: 30 min, situation: driving}\n      - {lasts: 14 h, situation: summer night, ambient: 70 °C}\n"
 	b := build(t, strings.Replace(string(text), "rides:\n", "rides:\n  round the clock:\n    charge: {house: 60 %}\n    legs:\n"+day, 1))
 	r, err := ride.Simulate(b, b.Design.Rides[0], ride.Options{})
 	if err != nil {

@@ -26,15 +26,30 @@ type network struct {
 	steps *int            // of the solver, counted
 }
 
+// store is a battery on a ride, the first one or a further one, with its protection.
+type store struct {
+	*battery.Battery
+	of                    *design.Battery
+	boardLowV, boardHighV float64
+}
+
+// storeOf is a battery of a system voltage; its Battery is nil where no capacity is known.
+func storeOf(of *design.Battery, systemV float64) store {
+	s := store{Battery: battery.New(of, systemV), of: of}
+	if of.Chemistry != nil {
+		s.boardLowV, s.boardHighV = of.Chemistry.BoardLowV*systemV/12, of.Chemistry.BoardHighV*systemV/12
+	}
+	return s
+}
+
 // bank is a further battery on a ride.
 type bank struct {
-	*battery.Battery
-	boardLowV, boardHighV float64
-	source                *design.Bank
-	branch                *circuit.Branch
-	charge                float64
-	apart                 Cause  // why nothing is taken out of it until something charges it: see opens
-	why                   string // the same in words
+	store
+	source *design.Bank
+	branch *circuit.Branch
+	charge float64
+	apart  Cause  // why nothing is taken out of it until something charges it: see opens
+	why    string // the same in words
 }
 
 // banksOf are the further batteries of which a capacity is known, as full as the ride begins with them.
@@ -44,12 +59,8 @@ func banksOf(c *circuit.Circuit, r *design.Ride) (list []*bank) {
 		if !ok {
 			continue
 		}
-		if bat := battery.New(&b.Store, c.Design.NominalV()); bat != nil {
-			x := &bank{Battery: bat, source: b, branch: p.Branches[0], charge: 1}
-			if b.Store.Chemistry != nil {
-				per12V := c.Design.NominalV() / 12
-				x.boardLowV, x.boardHighV = b.Store.Chemistry.BoardLowV*per12V, b.Store.Chemistry.BoardHighV*per12V
-			}
+		if of := storeOf(&b.Store, c.Design.NominalV()); of.Battery != nil {
+			x := &bank{store: of, source: b, branch: p.Branches[0], charge: 1}
 			if said, ok := r.Charge[b]; ok {
 				x.charge = said
 			}
@@ -134,8 +145,8 @@ func (b *bank) turns(p BankPoint, celsius float64) bool {
 
 // opens is why a battery gives no more, also as words behind its name. A lithium battery's protection
 // switches it off on too much current, and on too low or too high a voltage.
-func (b *bank) opens(p BankPoint, celsius float64) (Cause, string) {
-	switch boardA := b.source.Store.BoardA(); {
+func (b *store) opens(p BankPoint, celsius float64) (Cause, string) {
+	switch boardA := b.of.BoardA(); {
 	case b.overcharged(p):
 		return Overcharged, "switches itself off above " + quantity.Plain(b.boardHighV, quantity.Voltage)
 	case p.A <= 0:
@@ -151,8 +162,8 @@ func (b *bank) opens(p BankPoint, celsius float64) (Cause, string) {
 }
 
 // overcharged tells whether a battery with a protection has more than that lets charge it.
-func (b *bank) overcharged(p BankPoint) bool {
-	return b.source.Store.BoardA() > 0 && b.boardHighV > 0 && p.V > b.boardHighV
+func (b *store) overcharged(p BankPoint) bool {
+	return b.of.BoardA() > 0 && b.boardHighV > 0 && p.V > b.boardHighV
 }
 
 // take makes a moment that from which the next begins; it tells whether a battery turned in it.

@@ -86,7 +86,8 @@ type Leg struct {
 	AmbientAssumed bool    // neither the leg nor the battery's place gives it: 25 °C
 	OutputA        float64 // what the charging system can give
 	StartReserve   float64 // state of charge below which starting is not sure, at this temperature
-	FromCharge     float64
+	StartAh        float64 // taken by the start of the engine as it begins
+	FromCharge     float64 // after that
 	ToCharge       float64
 	LowestV        float64 // of the posts
 	HighestV       float64
@@ -107,14 +108,16 @@ type Result struct {
 	LowestChargeS float64
 	EndCharge     float64
 	ReserveS      float64 // first moment below the start reserve
-	EmptyS        float64 // the battery gives no more: the ride ends here
+	EmptyS        float64 // the first battery gives no more: the ride ends here
+	Cause         Cause   // why it gives no more
+	Why           string  // the same, words behind its name
 	Banks         []BankRide
-	// StartAh is what a start of the engine takes out of the battery, which the charges leave out, and StartShare
-	// that as a share of the capacity; 0 = not known, or counted in a leg.
-	StartAh, StartShare float64
-	Caveats             []string
-	Effort              int  // steps of the solver that it took with further batteries
-	GivenUp             bool // it took too many, and ends before its time
+	// StartAh is what a start of the engine takes out of the battery as a leg begins in which it runs after it stood;
+	// 0 = not known, or the design's own starter is on in a leg.
+	StartAh float64
+	Caveats []string
+	Effort  int  // steps of the solver that it took with further batteries
+	GivenUp bool // it took too many, and ends before its time
 }
 
 // Starts is how often the engine is started, legs that it runs through counted as
@@ -161,7 +164,7 @@ type Options struct {
 const (
 	usualTolerance = 2e-7
 	usualVoltStep  = 0.1
-	unknownC       = 25.0 // temperature of the battery when nothing gives it
+	unknownC       = 25.0 // temperature of the battery when nothing gives it, as the budget's
 
 	// Coarse is a tolerance that keeps charges within a thousandth, in far fewer steps.
 	Coarse = 1e-5
@@ -201,11 +204,10 @@ func simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 	if opt.VoltStep == 0 {
 		opt.VoltStep = usualVoltStep
 	}
-	s := &simulation{c: c, bat: bat, opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value, banks: banksOf(c, r),
+	s := &simulation{c: c, bat: bat, first: storeOf(&c.Design.Battery, c.Design.NominalV()), opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value, banks: banksOf(c, r),
 		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1)}}
 	if !slices.ContainsFunc(r.Legs, starterOn) {
 		s.result.StartAh = battery.StartOf(c.Design).Ah()
-		s.result.StartShare = s.result.StartAh / bat.CapacityAh()
 	}
 	for _, b := range s.banks {
 		s.result.Banks = append(s.result.Banks, BankRide{Bank: b.source, StartCharge: b.charge, LowestCharge: math.Inf(1), EmptyS: math.NaN()})
@@ -233,7 +235,7 @@ func caveats(d *design.Design, r *Result) []string {
 	var out []string
 	for _, l := range r.Legs {
 		if l.AmbientAssumed {
-			out = append(out, "no leg or battery place gives the temperature: 25 °C is assumed where none is given")
+			out = append(out, "where a leg does not give the temperature, 25 °C is assumed with the engine at rest, and where the battery's place gives none")
 			break
 		}
 	}
@@ -263,9 +265,9 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	switch at := d.Battery.At; {
 	case leg.AmbientC.Given():
 		l.AmbientC = leg.AmbientC.Value
-	case at != nil && at.AmbientC.Given():
+	case at != nil && at.AmbientC.Given() && (running(leg) || at.AmbientC.Value <= unknownC):
 		l.AmbientC = at.AmbientC.Value
-	default:
+	default: // what a place has at most it has with the engine warm, and not all night
 		l.AmbientC, l.AmbientAssumed = unknownC, true
 	}
 	l.BatteryC = s.fromC(l.AmbientC)
@@ -278,6 +280,11 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	l.StartReserve = s.bat.StartReserve(l.BatteryC)
 	if s.charge < l.StartReserve && running(leg) && s.standing() {
 		l.Trouble = "the engine may not start: the charge is below the start reserve; the ride goes on as if it did"
+	}
+	if running(leg) && s.standing() {
+		l.StartAh = s.result.StartAh
+		s.charge = math.Max(s.charge-l.StartAh/s.bat.CapacityAh(), 0)
+		l.FromCharge, l.ToCharge = s.charge, s.charge
 	}
 	return l
 }

@@ -196,13 +196,13 @@ func pointAt(r *ride.Result, timeS float64, leg int) ride.Point {
 	return ride.Point{}
 }
 
-// TestColdBreaksTheReserve: at 62 % a warm battery starts the engine and a cold
+// TestColdBreaksTheReserve: at 62 %, 2.4 % below 64.4 % after the start, a warm battery starts the engine again and a cold
 // one may not; and lithium takes no charge in the frost.
 func TestColdBreaksTheReserve(t *testing.T) {
 	leg := func(celsius int) string {
 		return fmt.Sprintf("      - {lasts: 5 min, engine: cruise, ambient: %d °C}\n", celsius)
 	}
-	c := build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), "62 %", leg(25)+leg(-10)))
+	c := build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), "64.4 %", leg(25)+leg(-10)))
 	if r := simulate(t, c, ride.Options{}); math.Abs(r.ReserveS-300) > 1e-6 {
 		t.Errorf("reserve broken at %.1f s, want 300", r.ReserveS)
 	}
@@ -300,6 +300,57 @@ func TestDemoLegsFollowCycles(t *testing.T) {
 		}
 		if !compared {
 			t.Errorf("no cycle %v", cycle)
+		}
+	}
+}
+
+// TestStarts: the usual starter of a motorcycle's battery takes 120 A for 10 s, 1/3 Ah, as each leg begins in
+// which the engine runs after it stood, the first leg among them; one that runs on takes none.
+func TestStarts(t *testing.T) {
+	legs := ""
+	for _, engine := range []string{"cruise", "idle", "stopped", "cruise"} {
+		legs += fmt.Sprintf("      - {lasts: 1 min, engine: %s, on: none}\n", engine)
+	}
+	r := simulate(t, build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), "80 %", legs)), ride.Options{})
+	start, before := r.StartAh, 0.8
+	for i, want := range []float64{start, 0, 0, start} {
+		l := r.Legs[i]
+		near(t, "start", l.StartAh, want, 1e-12)
+		near(t, fmt.Sprintf("charge as leg %d goes on", i+1), l.FromCharge, before-want/14, 1e-9)
+		near(t, "charge of its first moment", pointAt(r, l.FromS, i).Charge, l.FromCharge, 1e-9)
+		before = l.ToCharge
+	}
+	near(t, "Ah of a start", start, 1.0/3, 1e-9)
+}
+
+// TestAirAtRest: with the engine at rest a battery stands in air of 25 °C, or of its place where that is colder; with the engine running in
+// that of its place; a leg's own temperature goes before.
+func TestAirAtRest(t *testing.T) {
+	for place, want := range map[string][3]float64{"60 °C": {25, 60, 5}, "10 °C": {10, 10, 5}, "25 °C": {25, 25, 5}} {
+		text := fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), "80 %", "      - {lasts: 1 h, key: off}\n      - {lasts: 1 h, engine: cruise}\n      - {lasts: 1 h, key: off, ambient: 5 °C}\n")
+		r := simulate(t, build(t, strings.Replace(text, "tray: {ambient: 25 °C}", "tray: {ambient: "+place+"}", 1)), ride.Options{})
+		for i, l := range r.Legs {
+			if l.AmbientC != want[i] {
+				t.Errorf("%s, leg %d: %g °C, want %g", place, i+1, l.AmbientC, want[i])
+			}
+		}
+	}
+}
+
+// TestFirstBatteryProtection: a first battery's protection opens as a further one's does, and the ride ends. 46 A out of about 13.2 V, and 40 A let
+// through; 14.4 V are below the 15.2 V at which it opens on charge, 15.6 V are not.
+func TestFirstBatteryProtection(t *testing.T) {
+	for _, x := range []struct{ board, amps, regulated, leg, want string }{
+		{"40 A", "46 A", "14.4 V", "key: off, on: [m]", "switches itself off: 46.0 A through a protection of 40 A"},
+		{"47 A", "46 A", "14.4 V", "key: off, on: [m]", ""},
+		{"100 A", "1 A", "15.6 V", "engine: cruise", "switches itself off above 15.2 V"},
+		{"100 A", "1 A", "15.1 V", "engine: cruise", ""},
+	} {
+		text := strings.NewReplacer("9 mΩ", "4 mΩ, board: "+x.board, "regulated: 14.4 V", "regulated: "+x.regulated, "rating: 30 A", "rating: 40 A").
+			Replace(fmt.Sprintf(bench, "LiFePO4", "100 Ah", "5 h", motor("m", x.amps), "95 %", "      - {lasts: 1 h, "+x.leg+"}\n"))
+		r := simulate(t, build(t, text), ride.Options{})
+		if r.Why != x.want || math.IsNaN(r.EmptyS) != (x.want == "") || x.want != "" && !(r.EmptyS < 3500) {
+			t.Errorf("%s, %s: %q at %g s", x.board, x.regulated, r.Why, r.EmptyS)
 		}
 	}
 }

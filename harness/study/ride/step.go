@@ -13,6 +13,7 @@ import (
 type simulation struct {
 	c      *circuit.Circuit
 	bat    *battery.Battery
+	first  store // the same with its protection
 	opt    Options
 	plan   *solve.Plan
 	timeS  float64
@@ -63,12 +64,16 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 		now, ok = s.at.balance(s.charge, chargesOf(s.banks))
 	}
 	s.note(l, now, ok)
+	if s.switchesOff(l, now, l.BatteryC) {
+		return false
+	}
 	for n, left := 0, length; left > 0 && n < mostSteps && !s.spent(); n++ {
 		step = math.Min(step, left)
 		celsius := s.batteryC(l, step)
 		s.at.warm(celsius)
 		next, okNext, off := s.try(now, celsius, step)
-		moved := s.at.moved(next, celsius)
+		cause, _ := s.trips(next, celsius)
+		moved := s.at.moved(next, celsius) || cause != Gives
 		if moved && step > event {
 			step = math.Max(step/4, event)
 			continue
@@ -86,6 +91,9 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 		s.charge = next.Charge
 		s.at.take(next, celsius)
 		s.note(l, next, okNext)
+		if s.switchesOff(l, next, celsius) {
+			return false
+		}
 		now = next
 		step = math.Min(step*shrink(off, s.opt.Tolerance), most)
 		if moved { // what has moved makes a moment of its own
@@ -218,8 +226,8 @@ func (s *simulation) noteBanks(l *Leg, p Point) {
 		if !math.IsNaN(b.V) {
 			leg.LowestV, leg.HighestV = math.Min(leg.LowestV, b.V), math.Max(leg.HighestV, b.V)
 		}
-		if b.Charge < all.LowestCharge {
-			all.LowestCharge, all.LowestChargeS = b.Charge, p.TimeS
+		if left := math.Max(b.Charge, 0); left < all.LowestCharge {
+			all.LowestCharge, all.LowestChargeS = left, p.TimeS
 		}
 		if of := s.banks[i]; of.apart != Gives && math.IsNaN(all.EmptyS) {
 			all.EmptyS, all.Cause, all.Why = p.TimeS, of.apart, of.why
@@ -273,8 +281,34 @@ func (s *simulation) endEmpty(l *Leg, now, next Point, stepS float64) bool {
 		s.at.take(next, s.batteryC(l, 0))
 		s.note(l, next, true)
 	}
+	s.result.Cause, s.result.Why = Empty, "is empty"
+	return s.over(l)
+}
+
+// over ends the ride in a leg.
+func (s *simulation) over(l *Leg) bool {
 	s.result.EmptyS = s.timeS
 	s.end(l)
 	l.ToS, l.ToCharge = s.timeS, s.charge
 	return false
+}
+
+// trips is why the first battery's protection opens; Gives = it does not.
+func (s *simulation) trips(p Point, celsius float64) (Cause, string) {
+	cause, why := s.first.opens(BankPoint{Charge: p.Charge, V: p.BusV, A: p.BatteryA}, celsius)
+	if cause == Empty { // which is placed between two moments
+		cause = Gives
+	}
+	return cause, why
+}
+
+// switchesOff closes the ride where the first battery's protection opens: all that it feeds goes out.
+func (s *simulation) switchesOff(l *Leg, p Point, celsius float64) bool {
+	cause, why := s.trips(p, celsius)
+	if cause == Gives {
+		return false
+	}
+	s.result.Cause, s.result.Why = cause, why
+	s.over(l)
+	return true
 }

@@ -33,6 +33,7 @@ const (
 	Timed      Kind = "timed relays" // and those that latch
 	Sensing    Kind = "sensing relays"
 	Chargers   Kind = "chargers"
+	Strings    Kind = "batteries in series"
 	Polarity   Kind = "polarity"
 	FirstPower Kind = "first power"
 	InUse      Kind = "in use" // a situation with the key on, or with something on
@@ -114,7 +115,7 @@ func Make(c *circuit.Circuit) *Test {
 	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c), tol: corner.TolerancesOf(c.Design)}
 	t := &Test{Cautions: cautions(c.Design), Tools: m.tools(), Bounds: m.boundsText()}
 	t.Sections = append(t.Sections, m.continuity(), m.fuses(), m.isolation())
-	for _, more := range []func() []*Section{m.switches, m.resistors, m.coils, m.timedRelays, m.sensing, m.chargers, m.polarity, m.firstPower, m.situations} {
+	for _, more := range []func() []*Section{m.switches, m.resistors, m.coils, m.timedRelays, m.sensing, m.chargers, m.strings, m.polarity, m.firstPower, m.situations} {
 		t.Sections = append(t.Sections, more()...)
 	}
 	first := map[Kind]int{}

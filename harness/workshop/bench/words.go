@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"strings"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/caution"
 	"fusewright/harness/design/quantity"
@@ -95,6 +97,10 @@ var hints = map[Kind][]Hint{
 		{"Near 0 Ω", "coil shorted, suppression diode shorted"},
 		{"Half or double", "relay of another coil voltage"},
 	},
+	Strings: {
+		{"One lower than the rest", "it is older or weaker, or something drew from it alone: charge it by itself and read again; if it stays lower, replace all of them together"},
+		{"All lower", "not charged, or not rested long enough"},
+	},
 	Polarity: {
 		{"Return side open", "ground point not bare or not tight, return wire in the wrong place"},
 		{"Low on both sides", "feed and return joined somewhere, or the fuse is still in"},
@@ -145,8 +151,8 @@ func within(t *circuit.Terminal) string {
 
 // sign shows a minus as a minus and not as a hyphen.
 func sign(name string) string {
-	if name == "-" {
-		return "−"
+	if strings.HasSuffix(name, "-") {
+		return strings.TrimSuffix(name, "-") + "−"
 	}
 	return name
 }

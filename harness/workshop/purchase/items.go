@@ -81,7 +81,7 @@ func (b *builder) parts(c *circuit.Circuit) {
 				b.add(Holders, holder+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
 			}
 		case *design.Bank:
-			b.add(Batteries, batteryItem(&src.Store, c.Design.NominalV()), "pcs", 1, p.Ref)
+			b.add(Batteries, batteryItem(&src.Store, c.Design.NominalV()), "pcs", float64(src.Store.Count()), p.Ref)
 		case *design.Relay:
 			b.relay(src, p)
 		case *design.Block:
@@ -414,7 +414,7 @@ func (b *builder) consumables(c *circuit.Circuit) {
 	}
 }
 
-// batteryItem is a battery as it is bought.
+// batteryItem is a battery as it is bought, of those in series one.
 func batteryItem(b *design.Battery, systemV float64) string {
-	return b.Chemistry.Name + " battery " + quantity.Plain(systemV, quantity.Voltage) + ", " + quantity.Plain(b.CapacityAh.Value, quantity.Charge)
+	return b.Chemistry.Name + " battery " + quantity.Plain(b.EachV(systemV), quantity.Voltage) + ", " + quantity.Plain(b.CapacityAh.Value, quantity.Charge)
 }

@@ -119,7 +119,7 @@ func (b *builder) lift() float64 {
 // sortWires files every wire under the terminal it leaves and the part it feeds.
 func (b *builder) sortWires() {
 	for _, w := range b.Circuit.Wires {
-		if parts.IsReturn(w) || b.LeavesWire(w) {
+		if parts.IsReturn(w) || w.Role == circuit.LinkWire || b.LeavesWire(w) {
 			continue
 		}
 		in := &Inlet{Wire: w, Source: w.From, Term: w.To}

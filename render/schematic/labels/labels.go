@@ -10,6 +10,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
@@ -104,7 +105,8 @@ func (l *Labels) BatteryCaption(widthMM float64, p *circuit.Part) lettering.Capt
 		return c
 	}
 	words, _ := l.WordsOf(p)
-	return l.Head(p).Fit(words, given("", l.Design.Battery.CapacityAh, quantity.Charge), widthMM, 3)
+	details := wording.Present([]string{given("", l.Design.Battery.CapacityAh, quantity.Charge), linkWords(p)}, ", ")
+	return l.Head(p).Fit(words, details, widthMM, 3)
 }
 
 // CaptionAtop is captionOf for a caption over an outline, with a reference of its own.

@@ -2,6 +2,7 @@ package labels
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 
 	"fusewright/harness/design"
@@ -24,7 +25,7 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	words = parts.NameOf(p)
 	switch src := p.Source.(type) {
 	case *design.Bank:
-		return words, l.storeWords(&src.Store)
+		return words, wording.Present([]string{l.storeWords(&src.Store), linkWords(p)}, ", ")
 	case *design.Fuse:
 		return words, fuseWords(src)
 	case *design.Relay:
@@ -48,7 +49,7 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	case circuit.Splice:
 		return words, jointWords(p)
 	case circuit.Battery:
-		return l.batteryWords()
+		return l.batteryWords(p)
 	case circuit.Generator:
 		return l.generatorWords()
 	case circuit.VehicleLoads:
@@ -188,23 +189,45 @@ func tapWords(t *design.Tap) string {
 	return wording.Present([]string{live, given("fuse", t.FuseA, quantity.Current), given("spare", t.SpareA, quantity.Current)}, ", ")
 }
 
-func (l *Labels) batteryWords() (words, details string) {
+func (l *Labels) batteryWords(p *circuit.Part) (words, details string) {
 	b := l.Design.Battery
 	chemistry := ""
 	if b.Chemistry != nil && l.Study == nil { // a study needs the room
 		chemistry = b.Chemistry.Name
 	}
-	words = cmp.Or(wording.Present([]string{given("", l.Design.SystemV, quantity.Voltage), chemistry}, " "), "battery")
+	words = cmp.Or(wording.Present([]string{l.voltsOf(&b), chemistry}, " "), "battery")
+	links := linkWords(p)
 	if l.Study != nil {
-		return words, ""
+		return words, links
 	}
 	return words, wording.Present([]string{given("", b.CapacityAh, quantity.Charge),
-		given("", b.ResistanceOhm, quantity.Resistance)}, ", ")
+		given("", b.ResistanceOhm, quantity.Resistance), links}, ", ")
+}
+
+// voltsOf is a battery's nominal voltage, of batteries in series that of each: "2 × 12 V".
+func (l *Labels) voltsOf(b *design.Battery) string {
+	if b.InSeries == 0 {
+		return given("", l.Design.SystemV, quantity.Voltage)
+	}
+	return fmt.Sprintf("%d × %s", b.InSeries, quantity.Plain(b.EachV(l.Design.NominalV()), quantity.Voltage))
+}
+
+// linkWords name the links between batteries in series; "" = there are none.
+func linkWords(p *circuit.Part) string {
+	links := p.LinkWires()
+	if len(links) == 0 {
+		return ""
+	}
+	numbers := links[0].Number
+	if len(links) > 1 { // the numbers of all have no room
+		numbers += " … " + links[len(links)-1].Number
+	}
+	return numbers + " " + links[0].Spec.Size.Label
 }
 
 // storeWords are what is said of a further battery.
 func (l *Labels) storeWords(b *design.Battery) string {
-	return wording.Present([]string{given("", l.Design.SystemV, quantity.Voltage), b.Chemistry.Name, given("", b.CapacityAh, quantity.Charge)}, " ")
+	return wording.Present([]string{l.voltsOf(b), b.Chemistry.Name, given("", b.CapacityAh, quantity.Charge)}, " ")
 }
 
 func (l *Labels) generatorWords() (words, details string) {

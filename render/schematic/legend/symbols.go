@@ -49,7 +49,7 @@ func (l *Lists) usedKinds() (list []symbol.Kind) {
 func (l *Lists) noteKinds(used map[symbol.Kind]bool, c *cell.Cell) {
 	switch c.Part.Kind {
 	case circuit.Battery:
-		used[symbol.Battery] = true
+		used[parts.SymbolOf(l.Set, c.Part).Kind] = true
 		g, v := parts.SourceParts(l.Circuit)
 		used[symbol.Generator] = used[symbol.Generator] || g != nil
 		used[symbol.VehicleLoads] = used[symbol.VehicleLoads] || v != nil

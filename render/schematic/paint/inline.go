@@ -20,6 +20,7 @@ func (a *painter) inline(c *cell.Cell) {
 	a.Spots.Box(c.Part.Ref, a.boxAt(x, y, body))
 	a.Spots.Way(c.Part.Ref, a.at(float64(x), float64(y)), a.at(float64(x)+body.W, float64(y)))
 	s.Draw(a.pen(x+c.Inset, y), "")
+	a.links(c.Part, float64(x)+2, float64(y)+symbol.BankTop)
 	a.drawPlug(c, body, []int{y}[:len(c.Outlets)])
 	at := a.at(float64(x), float64(y))
 	left := at.X - float64(c.Lead)*symbol.M + 0.5

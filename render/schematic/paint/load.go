@@ -19,6 +19,7 @@ func (a *painter) load(c *cell.Cell) {
 	a.Spots.Box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
 	a.Spots.Way(c.Part.Ref, a.at(float64(c.X), float64(c.Rows[0].Y)), a.at(float64(c.X)+body.W, float64(c.Rows[0].Y)))
 	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(c.Part))
+	a.links(c.Part, float64(c.X)+2, float64(c.Rows[0].Y)+symbol.BankTop)
 	for _, q := range c.Inlets {
 		if q.Turns() { // below the symbol to its far end
 			far, off := float64(c.Inset)+s.Body.W, float64(q.Y()-c.Rows[0].Y)

@@ -78,11 +78,13 @@ func (a *painter) source(c *cell.Cell) {
 		p.Line(neg, float64(list[0].row), neg, foot, trunk, foot)
 		p.Dot(trunk, foot)
 	}
-	a.Marks.Box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
-	a.Spots.Box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
+	own := parts.SymbolOf(a.Set, c.Part)
+	a.Marks.Box(c.Part.Ref, a.boxAt(x, plus, own.Body))
+	a.Spots.Box(c.Part.Ref, a.boxAt(x, plus, own.Body))
 	a.Spots.Way(c.Part.Ref+":+", a.at(trunk+1, float64(top)), a.at(trunk, float64(top)), a.at(trunk, float64(plus)))
 	a.Spots.Way(c.Part.Ref+":-", a.at(trunk, float64(plus)+3), a.at(trunk, foot))
-	a.Set.Symbol(symbol.Battery).Draw(a.pen(x, plus), "")
+	own.Draw(a.pen(x, plus), "")
+	a.links(c.Part, float64(x), float64(plus)+symbol.StringTop)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-post"), Class: "ground", Title: "to " + parts.BatteryPostText(c.Part), Of: c.Part.Ref})
 	a.Set.Symbol(symbol.Negative).Draw(a.pen(x, plus+5), "")
 	a.sheet.End()
@@ -91,6 +93,24 @@ func (a *painter) source(c *cell.Cell) {
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, parts.BatteryPostText(c.Part), scene.Regular, scene.Left, scene.Ink)
 	left := at.X + 2.1*symbol.M
 	a.caption(c.Caption, left, at.Y+1.5*symbol.M)
+}
+
+// links draws the cables between batteries in series, one below the other from a place of the page down.
+func (a *painter) links(p *circuit.Part, x, y float64) {
+	list := p.LinkWires()
+	long := symbol.LinkLong / float64(len(list))
+	for i, w := range list {
+		from := y + long*float64(i)
+		line := []scene.Point{a.at(x, from), a.at(x, from+long)}
+		if i < len(list)-1 { // a gap, where the batteries between stand
+			line[1].Y -= long * symbol.M / 3
+		}
+		a.sheet.Begin(a.wireGroup(w, w.From))
+		a.Marks.Line(w.Number, line...)
+		a.Spots.Way(w.Number, line...)
+		a.sheet.Polyline(line, scene.Pen(symbol.WireMM))
+		a.sheet.End()
+	}
 }
 
 // mains draws the ground bars beside or below the battery, each with its wire back to

@@ -64,10 +64,13 @@ type Wiring struct {
 	Landed  map[*circuit.Part][]*circuit.Wire     // return wires that arrive at a part
 }
 
-// WiringOf files the wires of a circuit.
+// WiringOf files the wires of a circuit; those between batteries in series are drawn with these.
 func WiringOf(c *circuit.Circuit) *Wiring {
 	w := &Wiring{map[*circuit.Terminal][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}}
 	for _, x := range c.Wires {
+		if x.Role == circuit.LinkWire {
+			continue
+		}
 		if ToHalf(x) {
 			w.Feeds[x.To] = append(w.Feeds[x.To], x)
 			continue

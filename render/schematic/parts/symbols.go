@@ -17,7 +17,15 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 		return set.Symbol(symbol.Fuse)
 	case circuit.Tap:
 		return set.Symbol(symbol.Tap)
+	case circuit.Battery:
+		if len(p.LinkWires()) > 0 {
+			return set.Symbol(symbol.String)
+		}
+		return set.Symbol(symbol.Battery)
 	case circuit.Bank:
+		if len(p.LinkWires()) > 0 {
+			return set.Symbol(symbol.BankString)
+		}
 		return set.Symbol(symbol.Bank)
 	case circuit.Generator:
 		return set.Symbol(symbol.Generator)
