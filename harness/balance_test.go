@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/ride"
+	"fusewright/library"
 )
 
 // TestOneBalance: in every design that is clean, and in the demos, budget, solved
