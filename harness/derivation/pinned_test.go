@@ -2,6 +2,8 @@ package derivation
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 )
 
@@ -20,6 +22,40 @@ func TestNoMargin(t *testing.T) {
 		tree := &Tree{}
 		if tree.noMargin(root, exactly("limit", volts, limit)); (len(tree.Notes) > 0) != none {
 			t.Errorf("4 V of %g V: %q", limit, tree.Notes)
+		}
+	}
+}
+
+// Half a per cent is no difference.
+func TestSameOhm(t *testing.T) {
+	for total, want := range map[float64]bool{99.49: false, 99.5: true, 100: true, 100.5: true, 100.51: false} {
+		if got := same(total, 100); got != want {
+			t.Errorf("%g Ω beside 100 Ω: the same %t", total, got)
+		}
+	}
+}
+
+// A word typed well counts 1, one of four letters or more typed nearly well 0.7, and each that the name has besides takes off 0.1.
+func TestLikeness(t *testing.T) {
+	name := strings.Fields("drop of left lamp")
+	for question, want := range map[string]float64{"drop of left lamp": 4, "drop of left lmap": 3.7, "drop lamp": 1.8, "dro": -0.4, "pump": 0.4, "F9": -0.4, "drop of the left lamp": 4} {
+		if got := likeness(strings.Fields(question), name); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%q: %g, want %g", question, got, want)
+		}
+	}
+}
+
+// Three at most are offered, none of less than 0.5, nor of less than 0.7 of the best.
+func TestOffered(t *testing.T) {
+	for want, scores := range map[string][]float64{
+		"": {0.49}, "0": {0.5, 0.3}, "012": {1, 1, 1, 1}, "20": {1.4, 1.39, 2}, "10": {0.5, 0.6, 0.49}, "1": {0.5, 0.8},
+	} {
+		var list []choice
+		for i, score := range scores {
+			list = append(list, choice{strconv.Itoa(i), score})
+		}
+		if got := strings.Join(offered(list), ""); got != want {
+			t.Errorf("%v: %q offered, want %q", scores, got, want)
 		}
 	}
 }

@@ -61,7 +61,7 @@ func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 			return open, sum(label, ohms, s.FeedOhm, list...)
 		}
 	}
-	if !way || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
+	if !way || !same(total, s.FeedOhm) {
 		return open, solved(label, ohms, s.FeedOhm, "solved together: more than one way, or more than one battery, feeds it")
 	}
 	return open, besideIt(sum(label, ohms, s.FeedOhm, list...), total)
@@ -104,6 +104,9 @@ func (v *view) alongWire(sh *fault.Short) *value {
 // sameOhm is more than relay coils, and what keeps the source's side of the network definite,
 // take off a resistance beside which they lie.
 const sameOhm = 5e-3
+
+// same tells whether resistances add up to a solved one.
+func same(total, ohm float64) bool { return math.Abs(total-ohm) <= sameOhm*ohm }
 
 // besideIt adds to a sum of resistances what lies beside them.
 func besideIt(x *value, total float64) *value {
@@ -186,7 +189,7 @@ func (v *view) backOhm(sh *fault.Short, ohm float64) *value {
 		x := v.alongWire(sh)
 		list, total = append(list, x), total+x.v
 	}
-	if len(list) == 0 || math.Abs(total-ohm) > sameOhm*ohm {
+	if len(list) == 0 || !same(total, ohm) {
 		return solved("return as long and as thick as the feed", ohms, ohm, "no frame: taken like the feed")
 	}
 	if len(list) == 1 {

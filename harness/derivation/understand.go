@@ -171,7 +171,7 @@ const mostNear = 3
 
 // nearest are the figures whose names have most of the words of a question, or of what those
 // stand for, typed well or nearly so; of equals the first.
-func (b *book) nearest(what string) (out []string) {
+func (b *book) nearest(what string) []string {
 	words := strings.Fields(fold(what))
 	for _, k := range kinds {
 		if slices.ContainsFunc(k.phrases, func(p string) bool { _, all := without(words, strings.Fields(fold(p))); return all }) {
@@ -187,10 +187,6 @@ func (b *book) nearest(what string) (out []string) {
 	}
 	slices.Sort(words)
 	words = slices.Compact(words)
-	type choice struct {
-		what  string
-		score float64
-	}
 	var list []choice
 	for _, a := range b.all() {
 		most := 0.0
@@ -199,6 +195,17 @@ func (b *book) nearest(what string) (out []string) {
 		}
 		list = append(list, choice{a.What, most})
 	}
+	return offered(list)
+}
+
+// choice is a figure that may have been meant, and how alike it is to what was asked.
+type choice struct {
+	what  string
+	score float64
+}
+
+// offered are the best of choices.
+func offered(list []choice) (out []string) {
 	slices.SortStableFunc(list, func(x, y choice) int { return cmp.Compare(y.score, x.score) })
 	for _, c := range list[:min(mostNear, len(list))] {
 		if c.score >= max(leastLikeness, likeBest*list[0].score) {

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/review/finding"
 	"fusewright/harness/study/outlook"
 	"fusewright/library"
 )
@@ -49,6 +50,16 @@ func TestFindingsWithoutAPart(t *testing.T) {
 	for thing, want := range map[string]string{"Float, wire: no fuse": "A conductor has no overcurrent protection", "W13 winch": "The first fuse is too far from the source"} {
 		if heads[thing] != want {
 			t.Errorf("%q is headed %q, want %q", thing, heads[thing], want)
+		}
+	}
+}
+
+// A figure above its limit is as grave as the worst open finding of its part, and advice where none is.
+func TestGravest(t *testing.T) {
+	list := []*finding.Finding{{Ref: "F1", Severity: finding.Fault}, {Ref: "F1", Severity: finding.Advice}, {Ref: "F2", Severity: finding.Danger}, {Ref: "F3", Severity: finding.Danger, Accepted: "seen"}}
+	for ref, want := range map[string]finding.Severity{"F1": finding.Fault, "F2": finding.Danger, "F3": finding.Advice, "F4": finding.Advice} {
+		if got := gravest(list, ref); got != want.String() {
+			t.Errorf("%s: %s, want %s", ref, got, want)
 		}
 	}
 }

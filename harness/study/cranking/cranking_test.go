@@ -35,7 +35,7 @@ func build(t *testing.T, snippet string) *circuit.Circuit {
 const machineA = 90 / 14.3
 
 // A 12 Ah AGM battery of 12 mΩ, the library's motorcycle starter of 120 A and the machine: 12.8 V full at 25 °C, less the chemistry's share per kelvin and 120 A through the
-// resistance as cold as it is.
+// resistance as cold as it is. At the first moment the starter takes 2.5 times its current.
 func TestPosts(t *testing.T) {
 	s := of(t, "")
 	agm := library.Default().Chemistry("AGM")
@@ -45,6 +45,9 @@ func TestPosts(t *testing.T) {
 		posts := agm.OpenCircuitV(1) + (want.celsius-25)*agm.OpenCircuitVPerC - (want.amps+machineA)*ohm
 		if math.Abs(k.CurrentA-want.amps) > 0.01 || math.Abs(k.PostsV-posts) > 0.02 {
 			t.Errorf("%s: %.2f A, %.3f V; want %.2f A, %.3f V", k.Name, k.CurrentA, k.PostsV, want.amps, posts)
+		}
+		if first := posts - 1.5*want.amps*ohm; math.Abs(k.FirstV-first) > 0.02 {
+			t.Errorf("%s: %.3f V at first, want %.3f V", k.Name, k.FirstV, first)
 		}
 	}
 }
@@ -76,6 +79,35 @@ situations:
 	posts := 12.8 - 5*0.003 - 120*0.0125 // about: 12.8 V at 25 °C, 12 mΩ a little colder
 	if k := s.Cases[0]; math.Abs(k.PostsV-posts) > 0.15 || len(k.Loads) != 1 || !(k.Loads[0].Volts < k.PostsV-0.1) {
 		t.Errorf("%+v, want about %.2f V at the posts", k, posts)
+	}
+}
+
+// A start of the design's own starter leaves out what is on in other situations alone.
+func TestOnlyWhatIsOnAtTheStart(t *testing.T) {
+	s := of(t, `
+relays:
+  starter relay: {form: winch contactor 12 V, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 300 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode}}
+loads:
+  starter: {type: starter motorcycle, at: rear, fed by: starter relay, wire: {size: 25 mm², length: 1 m}, returns to: battery negative, return wire: {size: 25 mm², length: 1 m}}
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, own switch: true, wire: {size: 1 mm²}, returns to: frame}
+situations:
+  starting: {on: [starter]}
+  riding: {engine: cruise, on: [tail lamp]}
+`)
+	for _, k := range s.Cases {
+		if len(k.Loads) != 1 || k.Loads[0].Part.Name != "starter" {
+			t.Errorf("%s: %d loads", k.Name, len(k.Loads))
+		}
+	}
+}
+
+// Two batteries of 6 V and 6 mΩ each are one of 12 mΩ but for their link: 1 m of 1 mm² has 18.5 mΩ at 20 °C, its ends up to a few more, and
+// 126.3 A through it.
+func TestLinkBetweenBatteries(t *testing.T) {
+	one := of(t, "").Cases[0]
+	two := of(t, "battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 6 mΩ, in series: 2, link: {size: 1 mm², length: 1 m}, at: battery tray}\n").Cases[0]
+	if lost := one.PostsV - two.PostsV; !(lost > 0.0185*(120+machineA) && lost < 0.0185*(120+machineA)+0.5) {
+		t.Errorf("the link takes %.3f V", lost)
 	}
 }
 

@@ -21,6 +21,9 @@ type Beforehand struct {
 // takes some 50 µs.
 const statesTimesWires, mostStates = 40_000, 1000
 
+// mostOf is how many states are answered of so many wires.
+func mostOf(wires int) int { return min(statesTimesWires/max(1, wires), mostStates) }
+
 // Beforehand chooses the states. Of a large harness they are fewer: hands first, then speeds.
 func (p *Planner) Beforehand() *Beforehand {
 	d := p.Circuit.Design
@@ -32,7 +35,7 @@ func (p *Planner) Beforehand() *Beforehand {
 	}
 	slices.Sort(speeds)
 	b.Speeds = slices.Compact(speeds)
-	most := min(statesTimesWires/max(1, len(p.Circuit.Wires)), mostStates)
+	most := mostOf(len(p.Circuit.Wires))
 	each := max(most-len(p.Starts)*(len(b.Speeds)+1), 0) / max(1, len(d.Situations)) / (len(b.Speeds) + 1)
 	for i, s := range p.Starts {
 		sets := []map[string]string{{}}

@@ -3,6 +3,7 @@ package ride_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -101,6 +102,8 @@ func TestHouseRunsEmpty(t *testing.T) {
 		"{lasts: 8 h, key: off, on: [cabin]}, {lasts: 1 h, engine: cruise}", ride.Options{})
 	near(t, "hours to empty", r.Banks[0].EmptyS/3600, 4.93, 0.05)
 	near(t, "charge when empty", r.Legs[0].Banks[0].ToCharge, 0, 1e-3)
+	empty := slices.IndexFunc(r.Points, func(p ride.Point) bool { return p.TimeS == r.Banks[0].EmptyS })
+	near(t, "the step in which it is placed", r.Points[empty].TimeS-r.Points[empty-1].TimeS, 5, 1e-6)
 	near(t, "charge after the engine", r.Banks[0].EndCharge, 0.27, 0.01)
 	if !math.IsNaN(r.EmptyS) {
 		t.Error("the ride ends with the house battery")

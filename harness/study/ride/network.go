@@ -37,7 +37,7 @@ type store struct {
 func storeOf(of *design.Battery, systemV float64) store {
 	s := store{Battery: battery.New(of, systemV), of: of}
 	if of.Chemistry != nil {
-		s.boardLowV, s.boardHighV = of.Chemistry.BoardLowV*systemV/12, of.Chemistry.BoardHighV*systemV/12
+		s.boardLowV, s.boardHighV = of.Chemistry.BoardLowV*(systemV/12), of.Chemistry.BoardHighV*(systemV/12)
 	}
 	return s
 }

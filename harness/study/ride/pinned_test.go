@@ -86,6 +86,13 @@ func TestLegAtTheEdges(t *testing.T) {
 			t.Errorf("%s: %q at %g °C", c.name, l.Trouble, l.AmbientC)
 		}
 	}
+	// a start takes 1/3 Ah of the 12, and no more than there is
+	for charge, want := range map[float64]float64{0.5: 0.5 - 1.0/36, 0.01: 0} {
+		s := &simulation{c: &circuit.Circuit{Design: d}, bat: bat, charge: charge, result: &Result{StartAh: 1.0 / 3}}
+		if l := s.newLeg(&design.Leg{Key: design.KeyOn, EngineRPM: 1000}); math.Abs(l.FromCharge-want) > 1e-12 {
+			t.Errorf("started at %g of charge: %g left, want %g", charge, l.FromCharge, want)
+		}
+	}
 	s := &simulation{bat: bat, result: &Result{}}
 	cold := &Leg{AmbientC: -10, BatteryC: -10}
 	empty := bat.EmptyCharge(-10)
@@ -99,5 +106,57 @@ func TestLegAtTheEdges(t *testing.T) {
 func TestSharesByHand(t *testing.T) {
 	if notOverfull(1.2) != 1 || notOverfull(0.9) != 0.9 || notOverfull(-0.1) != -0.1 {
 		t.Error("a battery is overfull")
+	}
+}
+
+// The protection of lithium, at and beyond each limit: 40 A of the design's, 10 V and 15.2 V of the library, twice that on
+// 24 V; empty of what is left at 25 °C. Lead has none, nor has lithium of 12 Ah: they open on nothing but emptiness.
+func TestProtectionAtItsEdges(t *testing.T) {
+	of := func(chemistry string, capacityAh, boardA, systemV float64) *store {
+		d := &design.Design{}
+		d.Battery.Chemistry, d.Battery.CapacityAh = library.Default().Chemistry(chemistry), given(capacityAh)
+		if boardA > 0 {
+			d.Battery.Board, d.Battery.Board.Pos.Line = given(boardA), 1
+		}
+		s := storeOf(&d.Battery, systemV)
+		return &s
+	}
+	lithium, double, lead, small := of("LiFePO4", 100, 40, 12), of("LiFePO4", 100, 40, 24), of("AGM", 100, 0, 12), of("LiFePO4", 12, 0, 12)
+	unbound := *of("LiFePO4", 100, 40, 12)
+	unbound.boardHighV = 0
+	for i, c := range []struct {
+		of   *store
+		p    BankPoint
+		want Cause
+	}{
+		{lithium, BankPoint{Charge: 0.5, V: 13, A: 40}, Gives}, {lithium, BankPoint{Charge: 0.5, V: 13, A: 40.01}, Overloaded},
+		{lithium, BankPoint{Charge: 0.5, V: 10, A: 10}, Gives}, {lithium, BankPoint{Charge: 0.5, V: 9.99, A: 10}, TooLow},
+		{lithium, BankPoint{Charge: 0.5, V: 9.99}, Gives}, {lithium, BankPoint{Charge: 0, V: 13}, Gives},
+		{lithium, BankPoint{Charge: 0, V: 13, A: 1}, Empty}, {lithium, BankPoint{Charge: 0.001, V: 13, A: 1}, Gives},
+		{lithium, BankPoint{Charge: 1, V: 15.2, A: -1}, Gives}, {lithium, BankPoint{Charge: 1, V: 15.21, A: -1}, Overcharged},
+		{double, BankPoint{Charge: 0.5, V: 20, A: 1}, Gives}, {double, BankPoint{Charge: 0.5, V: 19.99, A: 1}, TooLow},
+		{double, BankPoint{Charge: 1, V: 30.4, A: -1}, Gives}, {double, BankPoint{Charge: 1, V: 30.41, A: -1}, Overcharged},
+		{lead, BankPoint{Charge: 0.5, V: 5, A: 1000}, Gives}, {lead, BankPoint{Charge: 1, V: 20, A: -1}, Gives},
+		{small, BankPoint{Charge: 0.5, V: 5, A: 1000}, Gives}, {small, BankPoint{Charge: 1, V: 20, A: -1}, Gives},
+		{&unbound, BankPoint{Charge: 1, V: 20, A: -1}, Gives},
+	} {
+		if got, why := c.of.opens(c.p, 25); got != c.want {
+			t.Errorf("%d: %v: %v (%s), want %v", i, c.p, got, why, c.want)
+		}
+	}
+	// one that has opened closes on more than its own 13.233 V at half of its charge, and stays open above 15.2 V
+	for volts, want := range map[float64]bool{13.23: false, 13.24: true, 15.2: true, 15.21: false} {
+		if b := (&bank{store: *lithium, apart: TooLow}); b.turns(BankPoint{Charge: 0.5, V: volts}, 25) != want {
+			t.Errorf("%g V: closes %t", volts, !want)
+		}
+	}
+}
+
+// A starter on the list of a leg is the design's own; no other load with a type is.
+func TestStarterOn(t *testing.T) {
+	for name, want := range map[string]bool{"starter motorcycle": true, "horn": false, "": false} {
+		if got := starterOn(&design.Leg{On: []*design.Load{{Type: library.Default().Load(name)}}}); got != want {
+			t.Errorf("%q: a starter %t", name, got)
+		}
 	}
 }

@@ -333,6 +333,9 @@ func TestAirAtRest(t *testing.T) {
 			if l.AmbientC != want[i] {
 				t.Errorf("%s, leg %d: %g °C, want %g", place, i+1, l.AmbientC, want[i])
 			}
+			if assumed := place == "60 °C" && i == 0; l.AmbientAssumed != assumed {
+				t.Errorf("%s, leg %d: assumed %t", place, i+1, l.AmbientAssumed)
+			}
 		}
 	}
 }

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -77,6 +78,30 @@ func TestColdReadingsByHand(t *testing.T) {
 	close9(t, "end of no known part", agedOhm(nil), 0.001)
 	close9(t, "end without aged data", agedOhm(&library.Terminal{ContactOhm: 0.0007}), 0.0014)
 	close9(t, "end with aged data", agedOhm(&library.Terminal{ContactOhm: 0.0007, AgedOhm: 0.003}), 0.003)
+}
+
+// A dropping resistor of 5 Ω, by hand: ±10 % cold, then 1 % and 0.2 Ω of a plain meter; the same in use, least where loads draw most.
+func TestResistorByHand(t *testing.T) {
+	c := made(t, strings.Replace(bulb, "rated at: 12 V, fed by: r", "rated at: 12 V, fed by: dropper", 1)+
+		"resistors:\n  dropper: {resistance: 5 Ω, rating: 50 W, fed by: r, wire: {length: 1 m}}\n")
+	read := 0
+	for _, s := range Make(c).Sections {
+		for _, check := range s.Checks() {
+			if s.Kind == Resistors {
+				read++
+				close9(t, "at least", check.Low, 4.5*0.99-0.2)
+				close9(t, "at most", check.High, 5.5*1.01+0.2)
+			}
+		}
+	}
+	if read != 1 {
+		t.Errorf("%d resistors", read)
+	}
+	m := &maker{c: c, d: c.Design, tol: corner.TolerancesOf(c.Design)}
+	for heavy, want := range map[bool]float64{true: 4.5, false: 5.5} {
+		i := slices.IndexFunc(m.corner(heavy, heavy).Changes, func(x solve.Change) bool { return x.Branch.Dropper() })
+		close9(t, "in use", m.corner(heavy, heavy).Changes[i].Ohm, want)
+	}
 }
 
 // The corners of loads, contacts and source.

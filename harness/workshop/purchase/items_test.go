@@ -44,6 +44,24 @@ func TestAccessoriesAndGrounds(t *testing.T) {
 	}
 }
 
+// A load given by its ohms is bought by its watts, 144 V² ÷ 2.4 Ω; one that takes volts before another as a resistor for twice the
+// heat of ordinary use: 1 A at 12 V over 5 Ω and 7 Ω, 1.2 A at a lead battery's 14.4 V, 2 × 7.2 W, up to whole watts.
+func TestResistorsInSeries(t *testing.T) {
+	var got []string
+	for _, l := range billOf(t, grounded+`  oven: {at: tray, resistance: 2.4 Ω, rated at: 12 V, fed by: battery, returns to: stud}
+  dropper: {at: tray, resistance: 5 Ω, fed by: battery}
+  coil: {at: tray, resistance: 7 Ω, in series with: dropper, returns to: stud}
+`).Lines {
+		if l.Group == purchase.Loads && !strings.Contains(l.Item, "lamp") && !strings.Contains(l.Item, "stove") {
+			got = append(got, l.Item)
+		}
+	}
+	want := []string{"oven, 60 W", "dropper, 5 Ω, at least 15 W", "coil, 7 Ω, at least 21 W"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // TestJointIsOnePart: the splice of three wires of 1 mm², 3 mm² together, is one
 // crimp part, and not a butt splice for each end; those of the stove's and the lamps' leads
 // stay: a lamp whose type ends in contacts has no housing for them without a plug.
