@@ -5,6 +5,11 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/study/fault"
 )
 
 func TestCopperWords(t *testing.T) {
@@ -31,6 +36,16 @@ func TestSameOhm(t *testing.T) {
 	for total, want := range map[float64]bool{99.49: false, 99.5: true, 100: true, 100.5: true, 100.51: false} {
 		if got := same(total, 100); got != want {
 			t.Errorf("%g Ω beside 100 Ω: the same %t", total, got)
+		}
+	}
+}
+
+// Less than a hundredth of the volts at a short is what relay coils take of the source's, 14 V; more is another source.
+func TestOpenVolts(t *testing.T) {
+	v := &view{book: &book{c: &circuit.Circuit{Nodes: []*circuit.Node{{}, {}}}, d: &design.Design{}}, net: fault.Net{Stiff: true}, opt: solve.Options{BatteryV: 14}}
+	for open, want := range map[float64]string{14: "", 13.87: "{} − {}", 13.855: ""} {
+		if got := v.openV(open); got.formula != want {
+			t.Errorf("%g V: %q, want %q", open, got.formula, want)
 		}
 	}
 }
