@@ -14,8 +14,14 @@ import (
 
 // Names lists what can be asked of a review.
 func Names(r *harness.Review) (names []string) {
-	for _, a := range newBook(r).all() {
-		names = append(names, a.What)
+	b := newBook(r)
+	for a := range b.asked() {
+		if a.there() {
+			names = append(names, a.What)
+		}
+	}
+	for _, f := range b.numbered() {
+		names = append(names, findingName(f))
 	}
 	return names
 }
@@ -57,8 +63,7 @@ func (b *book) meant(what string) *Asked {
 		n, _ := strconv.Atoi(m[1])
 		for _, f := range b.numbered() {
 			if f.Number == n {
-				a := b.ofFinding(f)
-				return &a
+				return &Asked{What: findingName(f), make: func() *Tree { return b.findingTree(f) }}
 			}
 		}
 		return nil
@@ -79,10 +84,11 @@ var byNumber = regexp.MustCompile(`^(?:finding )?(?:no\.? |number )?#?([0-9]{1,9
 
 // named is the figure of a folded name; nil = none that is there.
 func (b *book) named(want string) *Asked {
-	for a := range b.asked(func(names []string) bool {
-		return slices.ContainsFunc(names, func(name string) bool { return fold(name) == want })
-	}) {
-		return &a
+	called := func(name string) bool { return fold(name) == want }
+	for a := range b.asked() {
+		if (called(a.What) || slices.ContainsFunc(a.also, called)) && a.there() {
+			return a
+		}
 	}
 	return nil
 }

@@ -206,6 +206,13 @@ func TestOpenReview(t *testing.T) {
 				t.Errorf("%s, %s: ran stages that it does not need", demo, name)
 			}
 		}
+		open, err := harness.Open(whole.Design)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := derivation.Of(open, "drop of left lmap"); err == nil || open.Findings != nil || open.Faults != nil {
+			t.Errorf("%s: a miss ran stages that it does not need", demo)
+		}
 	}
 }
 

@@ -402,6 +402,4 @@ func (b *book) numbered() (list []*finding.Finding) {
 	return list
 }
 
-func (b *book) ofFinding(f *finding.Finding) Asked {
-	return Asked{What: "finding " + strconv.Itoa(f.Number), make: func() *Tree { return b.findingTree(f) }}
-}
+func findingName(f *finding.Finding) string { return "finding " + strconv.Itoa(f.Number) }

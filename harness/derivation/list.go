@@ -16,36 +16,28 @@ import (
 type Asked struct {
 	What string   // "drop of left lamp"
 	also []string // other names of it
+	is   func() bool
 	make func() *Tree
 }
 
-// adding takes in a figure by its kind, "drop of", and what it is of, unless the review does
-// not have it.
+// there tells whether the review has it; the stages that it takes to know that run then.
+func (a *Asked) there() bool { return a.is == nil || a.is() }
+
+// adding takes in a figure by its kind, "drop of", and what it is of.
 type adding func(kind, of string, is func() bool, make func() *Tree) bool
 
-// asked goes through the figures of a review, of its loads, wires, fuses and situations, that
-// may be meant by any of their names. What it takes to know whether the review has one, and
-// the stages behind it, wait until then.
-func (b *book) asked(meant func(names []string) bool) iter.Seq[Asked] {
-	return func(yield func(Asked) bool) {
+// asked goes through the figures that a review of such loads, wires, fuses and situations may have.
+func (b *book) asked() iter.Seq[*Asked] {
+	return func(yield func(*Asked) bool) {
 		add := func(kind, of string, is func() bool, make func() *Tree) bool {
-			names := []string{kind + " " + of}
+			a := &Asked{What: kind + " " + of, is: is, make: make}
 			for _, other := range b.names(of) {
-				names = append(names, kind+" "+other)
+				a.also = append(a.also, kind+" "+other)
 			}
-			return !meant(names) || is != nil && !is() || yield(Asked{names[0], names[1:], make})
+			return yield(a)
 		}
 		_ = b.addLoads(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add)
 	}
-}
-
-// all are all figures, findings too.
-func (b *book) all() []Asked {
-	list := slices.Collect(b.asked(func([]string) bool { return true }))
-	for _, f := range b.numbered() {
-		list = append(list, b.ofFinding(f))
-	}
-	return list
 }
 
 // carries tells whether a branch ever has current.

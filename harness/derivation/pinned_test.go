@@ -67,7 +67,7 @@ func TestOffered(t *testing.T) {
 	} {
 		var list []choice
 		for i, score := range scores {
-			list = append(list, choice{strconv.Itoa(i), score})
+			list = append(list, choice{&Asked{What: strconv.Itoa(i)}, score})
 		}
 		if got := strings.Join(offered(list), ""); got != want {
 			t.Errorf("%v: %q offered, want %q", scores, got, want)

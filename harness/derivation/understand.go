@@ -188,31 +188,41 @@ func (b *book) nearest(what string) []string {
 	slices.Sort(words)
 	words = slices.Compact(words)
 	var list []choice
-	for _, a := range b.all() {
+	for a := range b.asked() {
 		most := 0.0
 		for _, name := range append(a.also, a.What) {
 			most = max(most, likeness(words, strings.Fields(fold(name))))
 		}
-		list = append(list, choice{a.What, most})
+		list = append(list, choice{a, most})
+	}
+	if likeness(words, []string{"finding"}) > 0 { // else the rules need not run
+		for _, f := range b.numbered() {
+			name := findingName(f)
+			list = append(list, choice{&Asked{What: name}, likeness(words, strings.Fields(name))})
+		}
 	}
 	return offered(list)
-}
-
-// choice is a figure that may have been meant, and how alike it is to what was asked.
-type choice struct {
-	what  string
-	score float64
 }
 
 // offered are the best of choices.
 func offered(list []choice) (out []string) {
 	slices.SortStableFunc(list, func(x, y choice) int { return cmp.Compare(y.score, x.score) })
-	for _, c := range list[:min(mostNear, len(list))] {
-		if c.score >= max(leastLikeness, likeBest*list[0].score) {
-			out = append(out, c.what)
+	least := leastLikeness
+	for _, c := range list {
+		if c.score < least || len(out) == mostNear {
+			break
+		}
+		if c.there() {
+			out, least = append(out, c.What), max(least, likeBest*c.score)
 		}
 	}
 	return out
+}
+
+// choice is a figure that may be meant, and how alike the question is to its names.
+type choice struct {
+	*Asked
+	score float64
 }
 
 // Of how alike a question and a name are: a word typed nearly well counts less than one typed

@@ -1,32 +1,18 @@
 package document_test
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/document"
 )
 
 // twoBatteries is assessed: a house battery behind a sensing relay.
 func twoBatteries(t *testing.T) *harness.Review {
 	t.Helper()
-	src, err := os.ReadFile("../../testdata/rules/ok/house-by-sensing-relay.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("house.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return reviewtest.File(t, "../../testdata/rules/ok/house-by-sensing-relay.yaml")
 }
 
 // The cover names each battery, cuts nothing that it says of its three numbers, and the

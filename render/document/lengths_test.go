@@ -9,6 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/harness/workshop/purchase"
 	"fusewright/render/document"
@@ -34,7 +35,7 @@ func lamps(t *testing.T, more string) *harness.Review {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return assess(t, "lamps.yaml", append(src, "\n"+more...))
+	return reviewtest.Of(t, append(src, "\n"+more...))
 }
 
 // TestFeetReachThePapers: W4 is 1.285 m, 50.6 in, and its ends are stripped 7 mm,
@@ -90,7 +91,7 @@ func TestCoverShowsTheWorstCase(t *testing.T) {
 func TestPetrolVapour(t *testing.T) {
 	for vapour, want := range map[string]bool{"": false, "petrol vapour: no": false, "petrol vapour: yes": true} {
 		src := example.Design("places:\n  battery tray: {ambient: 40 °C}\n  rear: {ambient: 35 °C, " + vapour + "}\n")
-		r := assess(t, "vapour.yaml", []byte(src))
+		r := reviewtest.Of(t, []byte(src))
 		for _, sheets := range [][]*scene.Sheet{document.FuseCard(r), document.Findings(r), document.Sources(r)} {
 			for i, s := range sheets {
 				if text := allText([]*scene.Sheet{s}); strings.Contains(text, "Petrol vapour: no sparks.") != want {

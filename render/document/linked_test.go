@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/document"
 )
@@ -17,7 +18,7 @@ func TestPapersOfALink(t *testing.T) {
 		t.Fatal(err)
 	}
 	src := strings.Replace(string(text), "situations:\n", "  clock: {power: 1.2 W, behaves: resistor, at: rear, fed by: lamp end, returns to: frame, stays live: \"keeps time\"}\nsituations:\n", 1)
-	r := assess(t, "link.yaml", []byte(src))
+	r := reviewtest.Of(t, []byte(src))
 	card := strings.Join(said(document.FuseCard(r)), "|")
 	if n := strings.Count(card, "charging link, fed from"); n != 2 {
 		t.Errorf("the card names the link %d times, want at both ends:\n%s", n, card)
@@ -43,7 +44,7 @@ func TestFuseCardOfChargers(t *testing.T) {
 	}
 	src := strings.Replace(string(text), "  hot derating: 20 %\n", "  hot derating: 20 %\n  at: engine bay\n  fed by: machine fuse\n  wire: {size: 35 mm², length: 1 m}\n", 1)
 	src = strings.Replace(src, "fuses:\n", "fuses:\n  machine fuse: {type: class T, rating: 200 A, at: engine bay, fed by: battery, wire: {size: 35 mm², length: 150 mm}}\n", 1)
-	card := strings.Join(said(document.FuseCard(assess(t, "chargers.yaml", []byte(src)))), " ")
+	card := strings.Join(said(document.FuseCard(reviewtest.Of(t, []byte(src)))), " ")
 	for _, want := range []string{"booster to battery house: live at both sides", "roof charger to battery house: live at both sides", "charging system: live at both sides"} {
 		if !strings.Contains(strings.NewReplacer("|", " ").Replace(card), want) {
 			t.Errorf("the card lacks %q:\n%s", want, card)

@@ -3,20 +3,18 @@ package document_test
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/ride"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/harness/workshop/purchase"
-	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"
@@ -63,26 +61,9 @@ func dossierPapers(t testing.TB, r *harness.Review) []document.Section {
 	return list
 }
 
-func assess(t testing.TB, name string, src []byte) *harness.Review {
-	t.Helper()
-	d, err := design.Read(name, src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
 func demo(t testing.TB, name string) *harness.Review {
 	t.Helper()
-	src, err := os.ReadFile("../../designs/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return assess(t, name, src)
+	return reviewtest.File(t, "../../designs/"+name)
 }
 
 // designs are the demo designs and some that nobody built.
@@ -95,13 +76,13 @@ func designs(t *testing.T) map[string]*harness.Review {
 	for _, wires := range []int{3, 9, 24, 40, 90} {
 		for seed := range int64(2) {
 			name := fmt.Sprintf("synth %d wires, seed %d", wires, seed)
-			list[name] = assess(t, "synth.yaml", synth.YAML(wires, seed))
+			list[name] = reviewtest.Of(t, synth.YAML(wires, seed))
 		}
 	}
 	for seed := range int64(4) {
-		list[fmt.Sprintf("random %d", seed)] = assess(t, "random.yaml", synth.Random(seed))
+		list[fmt.Sprintf("random %d", seed)] = reviewtest.Of(t, synth.Random(seed))
 	}
-	list["one fuse for all"] = assess(t, "many.yaml", oneFuse(300))
+	list["one fuse for all"] = reviewtest.Of(t, oneFuse(300))
 	return list
 }
 
@@ -120,7 +101,7 @@ func oneFuse(lamps int) []byte {
 
 // TestLongRows: what a fuse feeds is named whole, though it fills more than a page.
 func TestLongRows(t *testing.T) {
-	r := assess(t, "many.yaml", oneFuse(300))
+	r := reviewtest.Of(t, oneFuse(300))
 	sheets := document.FuseCard(r)
 	text := ""
 	for _, s := range sheets {
@@ -294,7 +275,7 @@ func TestBenchSheets(t *testing.T) {
 // TestLoadingShowsEveryWire: each wire has a bar, is hardly loaded or is said to have no
 // limit.
 func TestLoadingShowsEveryWire(t *testing.T) {
-	r := assess(t, "synth.yaml", synth.YAML(90, 1))
+	r := reviewtest.Of(t, synth.YAML(90, 1))
 	sheets, err := document.Loading(r)
 	if err != nil {
 		t.Fatal(err)
@@ -334,7 +315,7 @@ func TestProfilesShowEveryLoad(t *testing.T) {
 // BenchmarkDossier makes the papers of this package and the PDF of a harness of
 // 40 wires, the review done.
 func BenchmarkDossier(b *testing.B) {
-	r := assess(b, "synth.yaml", synth.YAML(40, 1))
+	r := reviewtest.Of(b, synth.YAML(40, 1))
 	pages := 0
 	for b.Loop() {
 		var out bytes.Buffer

@@ -1,14 +1,11 @@
 package document_test
 
 import (
-	"os"
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/study/ride"
-	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/scene"
 )
@@ -16,20 +13,9 @@ import (
 // TestRidePages: fewer pages than rides for the demo design, with every leg in the
 // table, the outcome in words, and all text inside the margins.
 func TestRidePages(t *testing.T) {
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("fen-runner.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := reviewtest.File(t, "../../designs/fen-runner.yaml")
 	var results []*ride.Result
-	for _, each := range d.Rides {
+	for _, each := range r.Design.Rides {
 		result, err := ride.Simulate(r.Circuit, each, ride.Options{})
 		if err != nil {
 			t.Fatal(err)

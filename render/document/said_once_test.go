@@ -1,31 +1,17 @@
 package document
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 )
 
 func reviewed(t testing.TB, name string) *harness.Review {
 	t.Helper()
-	text, err := os.ReadFile("../../designs/" + name + ".yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read(name, text, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return reviewtest.File(t, "../../designs/"+name+".yaml")
 }
 
 // A fuse before a block feeds the block by name; a way of it names its loads.

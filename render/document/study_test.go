@@ -1,31 +1,17 @@
 package document_test
 
 import (
-	"os"
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/document"
 )
 
 // TestStudyPages: every table and a time–current picture of every fuse that
 // protects a wire, all text on the page.
 func TestStudyPages(t *testing.T) {
-	src, err := os.ReadFile("../../testdata/reports/two-fuses.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("two-fuses.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := reviewtest.File(t, "../../testdata/reports/two-fuses.yaml")
 	sheets, err := document.Study(r)
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"os"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/scene"
@@ -20,7 +21,7 @@ func TestGolden(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := read(t, "lamps", text)
+	r := reviewtest.Built(t, text)
 	sheets, err := Draw(r, formboard.Lay(r.Circuit))
 	if err != nil {
 		t.Fatal(err)
@@ -50,7 +51,7 @@ func TestGolden(t *testing.T) {
 
 // TestSameBytes draws twice.
 func TestSameBytes(t *testing.T) {
-	r := read(t, "made", synth.YAML(120, 4))
+	r := reviewtest.Built(t, synth.YAML(120, 4))
 	var first, second bytes.Buffer
 	for _, out := range []*bytes.Buffer{&first, &second} {
 		board := formboard.Lay(r.Circuit)
@@ -70,7 +71,7 @@ func TestSameBytes(t *testing.T) {
 }
 
 func TestUnknownSize(t *testing.T) {
-	r := read(t, "made", synth.YAML(12, 1))
+	r := reviewtest.Built(t, synth.YAML(12, 1))
 	r.Design.Sheet.Size = "A5"
 	_, err := Draw(r, formboard.Lay(r.Circuit))
 	if err == nil {
@@ -87,7 +88,7 @@ func BenchmarkFullSize40(b *testing.B)   { benchmark(b, 40, true) }
 func BenchmarkFullSize1000(b *testing.B) { benchmark(b, 1000, true) }
 
 func benchmark(b *testing.B, wires int, full bool) {
-	r := read(b, "made", synth.YAML(wires, 1))
+	r := reviewtest.Built(b, synth.YAML(wires, 1))
 	board := formboard.Lay(r.Circuit)
 	sheets := 0
 	for b.Loop() {

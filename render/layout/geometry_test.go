@@ -11,6 +11,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
@@ -38,7 +39,7 @@ func many(t *testing.T, check func(t *testing.T, r *harness.Review, b *formboard
 	for seed := range most {
 		wires := 3 + seed*seed%198
 		if seed == len(looms) {
-			looms = append(looms, read(t, "made", synth.YAML(wires, int64(seed))))
+			looms = append(looms, reviewtest.Built(t, synth.YAML(wires, int64(seed))))
 		}
 		r := looms[seed]
 		r.Design.Sheet.Size = sizes[seed%len(sizes)]
@@ -105,7 +106,7 @@ func TestFarTooLong(t *testing.T) {
 		}
 		fmt.Fprintf(&src, "loads:\n  lamp: {power: 5 W, at: p%d, fed by: battery, wire: {size: 1 mm²}, returns to: battery negative, "+
 			"return wire: {size: 1 mm²}}\n", c.runs)
-		r := read(t, "far", []byte(src.String()))
+		r := reviewtest.Built(t, []byte(src.String()))
 		r.Design.Sheet.LongRuns = "whole"
 		board := formboard.Lay(r.Circuit)
 		sheets, err := Draw(r, board)

@@ -8,28 +8,11 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/workshop/formboard"
-	"fusewright/library"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"
 )
-
-// read makes the circuit of a design text; the stages that drawings do not need
-// are left out.
-func read(t testing.TB, name string, text []byte) *harness.Review {
-	t.Helper()
-	d, err := design.Read(name, text, library.Default())
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	return &harness.Review{Design: d, Circuit: c}
-}
 
 // demos are the demo designs by name.
 func demos(t testing.TB) map[string]*harness.Review {
@@ -43,7 +26,7 @@ func demos(t testing.TB) map[string]*harness.Review {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out[strings.TrimSuffix(filepath.Base(name), ".yaml")] = read(t, name, text)
+		out[strings.TrimSuffix(filepath.Base(name), ".yaml")] = reviewtest.Built(t, text)
 	}
 	return out
 }
@@ -70,7 +53,7 @@ func TestLook(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		reviews["more"] = read(t, more, text)
+		reviews["more"] = reviewtest.Built(t, text)
 	}
 	for name, r := range reviews {
 		board := formboard.Lay(r.Circuit)

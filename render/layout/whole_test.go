@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/workshop/formboard"
 )
 
@@ -16,7 +17,7 @@ func TestWholeNames(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r := read(t, file, text)
+		r := reviewtest.Built(t, text)
 		board := formboard.Lay(r.Circuit)
 		written := map[string]bool{}
 		for _, s := range Whole(r, board) {

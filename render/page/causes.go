@@ -1,6 +1,8 @@
 package page
 
 import (
+	"unicode/utf8"
+
 	"fusewright/harness"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
@@ -9,7 +11,8 @@ import (
 
 // Cause is a thing in the design with the findings that follow from it.
 type Cause struct {
-	Title    string  `json:"title"` // a sentence: what is wrong, as its first finding has it
+	Title    string  `json:"title"` // what is wrong, as its first finding has it; of a long one Rule
+	Rule     string  `json:"rule"`  // what is wrong, as its rule says it in general
 	Of       string  `json:"of"`    // the thing
 	Line     int     `json:"line"`
 	Findings []int   `json:"findings"` // places in the list of findings
@@ -42,14 +45,14 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 	if r.Plan == nil {
 		for i, f := range r.Findings {
 			if f.Accepted == "" {
-				list = append(list, Cause{Title: sentence(f), Of: rows[i].About, Line: rows[i].Line, Findings: []int{i}})
+				list = append(list, Cause{Title: heading(f), Rule: sentence(f), Of: rows[i].About, Line: rows[i].Line, Findings: []int{i}})
 			}
 		}
 		return list
 	}
 	for _, c := range r.Plan.Causes {
 		lead := rows[at[c.Lead()]]
-		row := Cause{Title: sentence(c.Lead()), Of: thing(c, lead), Line: lead.Line, Remedy: trial(c.Remedy), Untried: c.Untried}
+		row := Cause{Title: heading(c.Lead()), Rule: sentence(c.Lead()), Of: thing(c, lead), Line: lead.Line, Remedy: trial(c.Remedy), Untried: c.Untried}
 		for _, f := range c.Findings {
 			row.Findings = append(row.Findings, at[f])
 		}
@@ -59,6 +62,17 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 		list = append(list, row)
 	}
 	return list
+}
+
+// mostHeading is how long a heading is at most: two lines beside the drawing.
+const mostHeading = 90
+
+// heading is what a finding says of its part, or its rule's sentence where that is long.
+func heading(f *finding.Finding) string {
+	if utf8.RuneCountInString(f.What) > mostHeading {
+		return sentence(f)
+	}
+	return capital(f.What)
 }
 
 // sentence is what is wrong, as the rule of a finding says it in general.

@@ -8,14 +8,15 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/outlook"
 	"fusewright/library"
 )
 
-// What a finding is about is marked in the drawing though it is no part, and its cause is headed by a sentence.
+// What a finding is about is marked in the drawing though it is no part, and its cause is headed by a sentence: its own, or where that is long its rule's.
 func TestFindingsWithoutAPart(t *testing.T) {
-	r := reviewed(t, "../../designs/reed-skiff.yaml")
+	r := reviewtest.File(t, "../../designs/reed-skiff.yaml")
 	r.Remedies()
 	m := Of(r, nil)
 	of := func(rule, about string) Finding {
@@ -43,11 +44,15 @@ func TestFindingsWithoutAPart(t *testing.T) {
 			t.Errorf("the planner does not begin with %q", f.Start)
 		}
 	}
-	heads := map[string]string{}
+	heads := map[string][2]string{}
 	for _, c := range m.Causes {
-		heads[c.Of] = c.Title
+		heads[c.Of] = [2]string{c.Title, c.Rule}
 	}
-	for thing, want := range map[string]string{"Float, wire: no fuse": "A conductor has no overcurrent protection", "W13 winch": "The first fuse is too far from the source"} {
+	long := "Two fuses in series are too close in rating"
+	for thing, want := range map[string][2]string{
+		"Float, wire: no fuse": {"Wire W18 (14 AWG, battery to float) has no fuse between the battery and its end", "A conductor has no overcurrent protection"},
+		"F5 panel 2":           {long, long},
+	} {
 		if heads[thing] != want {
 			t.Errorf("%q is headed %q, want %q", thing, heads[thing], want)
 		}

@@ -2,40 +2,20 @@ package page
 
 import (
 	"bytes"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
 	"testing/fstest"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 )
-
-func reviewed(t testing.TB, file string) *harness.Review {
-	t.Helper()
-	text, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read(file, text, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 // The file fetches nothing, is the same bytes every time, and small enough to be mailed.
 func TestOneFile(t *testing.T) {
 	for i, file := range []string{"../../designs/fen-runner.yaml", "../../designs/reed-skiff.yaml"} {
 		var first, again bytes.Buffer
 		for _, b := range []*bytes.Buffer{&first, &again}[:2-i] { // one is enough to be made twice
-			if err := WriteOneFile(b, reviewed(t, file)); err != nil {
+			if err := WriteOneFile(b, reviewtest.File(t, file)); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -79,7 +59,7 @@ func TestBundle(t *testing.T) {
 }
 
 func BenchmarkOneFile(b *testing.B) {
-	r := reviewed(b, "../../designs/fen-runner.yaml")
+	r := reviewtest.File(b, "../../designs/fen-runner.yaml")
 	r.Remedies()
 	for b.Loop() {
 		if err := WriteOneFile(new(bytes.Buffer), r); err != nil {

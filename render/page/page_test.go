@@ -11,26 +11,12 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
+	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 	"fusewright/render/page"
 	"fusewright/render/symbol"
 )
-
-func assess(t testing.TB, text []byte) *harness.Review {
-	t.Helper()
-	d, err := design.Read("design.yaml", text, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 // designs are the demos, and made-up ones of other forms.
 func designs(t testing.TB) map[string][]byte {
@@ -38,11 +24,7 @@ func designs(t testing.TB) map[string][]byte {
 	all := map[string][]byte{"made-up 60": synth.YAML(60, 7), "made-up 200": synth.YAML(200, 3)}
 	files, _ := filepath.Glob("../../designs/*.yaml")
 	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all[filepath.Base(f)] = text
+		all[filepath.Base(f)] = buildtest.File(t, f)
 	}
 	return all
 }
@@ -57,7 +39,7 @@ func TestEverythingIsDrawn(t *testing.T) {
 		all[string(form)] = form.YAML(100, 1)
 	}
 	for name, text := range all {
-		r := assess(t, text)
+		r := reviewtest.Of(t, text)
 		m := page.Of(r, nil)
 		svg, err := page.Drawing(r)
 		if err != nil {
@@ -100,7 +82,7 @@ var (
 // where the one before it ends. From the battery to a tap it is the factory's own and not drawn.
 func TestWaysHangTogether(t *testing.T) {
 	for name, text := range designs(t) {
-		r := assess(t, text)
+		r := reviewtest.Of(t, text)
 		svg, err := page.Drawing(r)
 		if err != nil {
 			t.Fatal(err)
@@ -161,7 +143,7 @@ func hidden(m *page.Model, mark string) bool {
 // are those of its way.
 func TestCircuits(t *testing.T) {
 	for name, text := range designs(t) {
-		r := assess(t, text)
+		r := reviewtest.Of(t, text)
 		for _, w := range page.Of(r, nil).Circuits {
 			for i := range r.Design.Situations {
 				c := page.CircuitOf(r, w.Of, i)
@@ -182,11 +164,11 @@ func TestCircuits(t *testing.T) {
 // The model is the same bytes for the same design, and names nothing beyond its folder.
 func TestModelIsSteady(t *testing.T) {
 	for name, text := range designs(t) {
-		one, err := json.Marshal(page.Of(assess(t, text), nil))
+		one, err := json.Marshal(page.Of(reviewtest.Of(t, text), nil))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if two, _ := json.Marshal(page.Of(assess(t, text), nil)); string(one) != string(two) {
+		if two, _ := json.Marshal(page.Of(reviewtest.Of(t, text), nil)); string(one) != string(two) {
 			t.Errorf("%s: another model the second time", name)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/proof/reviewtest"
 )
 
 // asker asks the module that stands in place of a server what it is given, state by state.
@@ -25,7 +26,7 @@ process.stdout.write(JSON.stringify(await Promise.all(states.map(ask))));
 func TestAloneAgrees(t *testing.T) {
 	node := referencetest.Program(t, "node")
 	for _, file := range []string{"fen-runner.yaml", "hay-wain.yaml"} {
-		r := reviewed(t, "../../designs/"+file)
+		r := reviewtest.File(t, "../../designs/"+file)
 		alone, p := PlannerFor(r), r.Outlook()
 		chosen := p.Beforehand()
 		var states []Asked

@@ -5,9 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/report"
 )
 
@@ -45,14 +43,7 @@ situations:
 func TestPeakBesideAverage(t *testing.T) {
 	for name, src := range map[string]string{"behind its float": moored,
 		"on for good": strings.NewReplacer("fed by: float", "fed by: pump fuse", "\n  float:", "\n  idle float:", "on: [pump]}", "on: none}").Replace(moored)} {
-		d, err := design.Read("moored.yaml", []byte(src), library.Default())
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := harness.Assess(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r := reviewtest.Of(t, src)
 		var budget, check bytes.Buffer
 		if err := report.WriteBudget(&budget, report.NewBudget(r)); err != nil {
 			t.Fatal(err)

@@ -2,31 +2,17 @@ package report_test
 
 import (
 	"bytes"
-	"os"
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/report"
 )
 
 // TestTogetherText: the boat's demo asks too much at idle, on purpose; the text
 // must say how much, what goes off first, and never a critical load.
 func TestTogetherText(t *testing.T) {
-	src, err := os.ReadFile("../../designs/reed-skiff.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("reed-skiff.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := reviewtest.File(t, "../../designs/reed-skiff.yaml")
 	rep := report.NewBudget(r)
 	rows := rep.Together
 	var text bytes.Buffer

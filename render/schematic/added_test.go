@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"fusewright/harness/proof/reviewtest"
 )
 
 // spareLine is that of a spare way.
@@ -21,10 +23,10 @@ func TestAddedLoadKeepsPlaces(t *testing.T) {
 		}
 		bare := strings.ReplaceAll(string(text), "fuse block 6 way", "fuse block 12 way")
 		bare = spareLine.ReplaceAllString(bare, "") // the block has room that it does not list
-		numbered := withNumbers(t, read(t, name, []byte(bare)), bare)
+		numbered := withNumbers(t, reviewtest.Built(t, []byte(bare)), bare)
 		for _, size := range []string{"A4", "A3"} {
 			draw := func(text string) map[string]place {
-				d, err := plan(read(t, name, []byte(text)), Options{Size: size})
+				d, err := plan(reviewtest.Built(t, []byte(text)), Options{Size: size})
 				if err != nil {
 					t.Fatal(err)
 				}

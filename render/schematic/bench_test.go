@@ -5,6 +5,7 @@ import (
 	"io"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/render/placement"
 	"fusewright/render/svg"
@@ -15,7 +16,7 @@ import (
 func BenchmarkDraw(b *testing.B) {
 	for _, wires := range []int{10, 40, 100, 1000, 10000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			review := read(b, "generated.yaml", synth.YAML(wires, 1))
+			review := reviewtest.Built(b, synth.YAML(wires, 1))
 			b.ReportAllocs()
 			sheets := 0
 			for b.Loop() {
@@ -33,7 +34,7 @@ func BenchmarkDraw(b *testing.B) {
 
 // BenchmarkDrawSVG is a usual schematic from circuit to SVG text.
 func BenchmarkDrawSVG(b *testing.B) {
-	review := read(b, "generated.yaml", synth.YAML(40, 1))
+	review := reviewtest.Built(b, synth.YAML(40, 1))
 	for b.Loop() {
 		placement.Forget()
 		list, err := Draw(review, Options{})

@@ -11,6 +11,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/compare"
 	"fusewright/library"
@@ -48,12 +49,12 @@ func changeGoldens(t *testing.T, out map[string][]byte) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before := read(t, "orchard.yaml", text)
+	before := reviewtest.Built(t, text)
 	for _, c := range oneChange {
 		if !strings.Contains(string(text), c.old) {
 			t.Fatalf("%s: nothing to replace", c.name)
 		}
-		after := read(t, "orchard.yaml", bytes.Replace(text, []byte(c.old), []byte(c.new), 1))
+		after := reviewtest.Built(t, bytes.Replace(text, []byte(c.old), []byte(c.new), 1))
 		changes := compare.Reviews(before, after)
 		var got []string
 		for _, x := range changes.Marks() {
@@ -144,12 +145,12 @@ func TestChangesStandAsDrawn(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		before := read(t, name, text)
+		before := reviewtest.Built(t, text)
 		numbered := withNumbers(t, before, string(text))
 		removal := edits{"remove a load, with numbers", func(_ string, n int) string { return remove(numbered, n) }}
 		for _, e := range append(slices.Clone(singleEdits), removal) {
 			for n := range 4 {
-				now := read(t, name, []byte(e.make(string(text), n)))
+				now := reviewtest.Built(t, []byte(e.make(string(text), n)))
 				d, err := planChanges(compare.Reviews(before, now), "revision A", Options{})
 				if err != nil {
 					t.Fatal(err)

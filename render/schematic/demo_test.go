@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/render/schematic/paint"
 )
@@ -14,7 +15,7 @@ import (
 // assessed reads a design and makes its findings.
 func assessed(t testing.TB, name string, text []byte) *harness.Review {
 	t.Helper()
-	full, err := harness.Assess(read(t, name, text).Design)
+	full, err := harness.Assess(reviewtest.Built(t, text).Design)
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}

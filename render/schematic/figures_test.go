@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/paint"
@@ -57,7 +58,7 @@ func TestDrawIsSteady(t *testing.T) {
 	}
 	var first string
 	for range 3 {
-		sheets, err := Draw(read(t, "corners.yaml", text), Options{})
+		sheets, err := Draw(reviewtest.Built(t, text), Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

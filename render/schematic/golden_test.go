@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"fusewright/harness"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/svg"
 )
 
@@ -27,7 +28,7 @@ func goldens(t *testing.T) map[string][]byte {
 		if err != nil {
 			t.Fatal(err)
 		}
-		review := read(t, name+".yaml", text)
+		review := reviewtest.Built(t, text)
 		list := variants(review)
 		if name == "corners" || name == "steps" {
 			list = list[:1] // the geometry of the first, which is large, is checked elsewhere

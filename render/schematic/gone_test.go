@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/compare"
 )
 
@@ -16,12 +17,12 @@ func TestGoneStandsWithItsFeed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before := read(t, "hay-wain", text)
+	before := reviewtest.Built(t, text)
 	plain, err := plan(before, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	now := read(t, "hay-wain", []byte(remove(string(text), 0)))
+	now := reviewtest.Built(t, []byte(remove(string(text), 0)))
 	d, err := planChanges(compare.Reviews(before, now), "revision A", Options{})
 	if err != nil {
 		t.Fatal(err)

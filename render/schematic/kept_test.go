@@ -12,6 +12,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design/edit"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/review/finding"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/paint"
@@ -202,7 +203,7 @@ func TestEditsKeepPlaces(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, size := range []string{"A4", "A3"} {
-			base := read(t, name, text)
+			base := reviewtest.Built(t, text)
 			draw := func(r *harness.Review) map[string]place {
 				d, err := plan(r, Options{Size: size})
 				if err != nil {
@@ -225,7 +226,7 @@ func TestEditsKeepPlaces(t *testing.T) {
 				stay, of := 0, 0
 				for n := range most {
 					edited := e.make(string(text), n)
-					s, o := kept(before, draw(read(t, name, []byte(edited))))
+					s, o := kept(before, draw(reviewtest.Built(t, []byte(edited))))
 					stay, of = stay+s, of+o
 					all++
 				}

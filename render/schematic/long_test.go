@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/render/placement"
 )
@@ -12,7 +13,7 @@ import (
 func BenchmarkLong(b *testing.B) {
 	for _, wires := range []int{40, 1000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
-			review := read(b, "generated.yaml", synth.YAML(wires, 1))
+			review := reviewtest.Built(b, synth.YAML(wires, 1))
 			for b.Loop() {
 				placement.Forget()
 				if _, err := Long(review); err != nil {

@@ -9,27 +9,11 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
-	"fusewright/library"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/scene"
 	"fusewright/render/svg"
 	"fusewright/render/symbol"
 )
-
-// read makes the circuit of a design text.
-func read(t testing.TB, name string, text []byte) *harness.Review {
-	t.Helper()
-	d, err := design.Read(name, text, library.Default())
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	return &harness.Review{Design: d, Circuit: c}
-}
 
 // SCHEMATIC_LOOK=FOLDER writes every demo design's sheets there for looking at.
 func TestLook(t *testing.T) {
@@ -47,7 +31,7 @@ func TestLook(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		review := read(t, name, text)
+		review := reviewtest.Built(t, text)
 		if full, err := harness.Assess(review.Design); err == nil {
 			review = full
 		}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/paint"
@@ -71,7 +72,7 @@ func TestPlacesHoldTheirOwn(t *testing.T) {
 	}
 	boxes, abroad := 0, 0
 	for name, text := range designs {
-		review := read(t, name+".yaml", text)
+		review := reviewtest.Built(t, text)
 		for _, w := range review.Circuit.Wires {
 			if parts.IsReturn(w) && w.From.Part.Place != w.To.Part.Place && w.From.Part.Kind == circuit.Load {
 				abroad++

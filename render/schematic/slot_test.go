@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness"
+	"fusewright/harness/proof/reviewtest"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/labels"
 )
@@ -35,7 +36,7 @@ func TestSlots(t *testing.T) {
 		t.Fatal(err)
 	}
 	plain := string(text)
-	numbered := withNumbers(t, read(t, "fen-runner", text), plain)
+	numbered := withNumbers(t, reviewtest.Built(t, text), plain)
 	without := func(text string, n int) string {
 		for range n {
 			text = remove(text, 0)
@@ -57,7 +58,7 @@ func TestSlots(t *testing.T) {
 		{"the load of a switch gone, without numbers", remove(plain, 2), 1, labels.LeanSlots},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			n, of := slotsOf(t, read(t, "fen-runner", []byte(tt.text)), Options{})
+			n, of := slotsOf(t, reviewtest.Built(t, []byte(tt.text)), Options{})
 			if n != tt.want || of != tt.of {
 				t.Errorf("%d slots, measured as %d; want %d and %d", n, of, tt.want, tt.of)
 			}
@@ -73,7 +74,7 @@ func TestSlotsAreEmpty(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		numbered := withNumbers(t, read(t, name, text), string(text))
+		numbered := withNumbers(t, reviewtest.Built(t, text), string(text))
 		for n, size := range []string{"A4", "A3"} {
 			review := assessed(t, name, []byte(remove(numbered, 2*n+1)))
 			for _, v := range variants(review) {

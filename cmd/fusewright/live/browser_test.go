@@ -231,6 +231,13 @@ func TestWhyInBrowser(t *testing.T) {
 	p.Accessible()
 	p.Click(".answer button.link")
 	p.Wait(`document.querySelectorAll(".tree details[open]").length > 2`)
+	// What the answer names besides is taken apart too: a rating's current, and what the weakest wire may carry.
+	p.Go("about:blank")
+	p.Go(address + "#view=why&of=rating+of+F1")
+	p.Wait(`["carries for good", "current of F1", "may be carried by W2"].every((l) => [...document.querySelectorAll(".tree > details > summary .label")].some((x) => x.textContent === l))`)
+	p.Size(360, 740)
+	p.Fits()
+	p.Accessible()
 }
 
 // The page as one file, opened from the disk: nothing is asked of any server, and what is ticked

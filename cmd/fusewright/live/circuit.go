@@ -8,7 +8,7 @@ import (
 	"fusewright/render/page"
 )
 
-var circuitQuestions = []question{{Method: "GET", Path: "/api/circuit", Answer: circuitOf}}
+var circuitQuestions = []question{{Method: "GET", Path: "/api/circuit", Quick: true, Answer: circuitOf}}
 
 // circuitOf answers with the circuit of what draws, of=E1, in a situation, in=night cruise;
 // without one in that in which it loses most.

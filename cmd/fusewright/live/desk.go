@@ -24,6 +24,8 @@ type State struct {
 	contents string
 	model    []byte
 	drawn    func() ([]byte, error)
+	// aside is a review of its own for what-if, which changes it and puts it back while others read Review.
+	aside func() (*harness.Review, error)
 }
 
 // desk holds the state; the first one comes with the first reading.
@@ -115,7 +117,7 @@ func (s *Server) remedies(ctx context.Context, of, was *State) {
 	current := s.desk.now == of
 	s.desk.mu.Unlock()
 	if current { // a change meanwhile would come after this one all the same
-		next.drawn, next.contents = of.drawn, of.contents
+		next.drawn, next.aside, next.contents = of.drawn, of.aside, of.contents
 		s.put(next)
 	}
 }
@@ -130,6 +132,7 @@ func (s *Server) state(text []byte, review *harness.Review, was *State) *State {
 	model := page.Of(review, before)
 	next.model, _ = json.Marshal(model)
 	next.drawn = sync.OnceValues(func() ([]byte, error) { return page.Drawing(review) })
+	next.aside = sync.OnceValues(func() (*harness.Review, error) { return s.opt.Assess(text) })
 	return next
 }
 

@@ -47,8 +47,9 @@ type Server struct {
 	desk  desk
 	hub   hub
 	kept  atomic.Int64 // how often the file of readings was written
-	asked sync.Mutex   // one question at a time: a review may be changed and put back
-	times times
+	// One question at a time of either sort, so that many take no more memory than one.
+	asked, askedQuick sync.Mutex
+	times             times
 }
 
 // times are the bounds of a connection. What is sent is small, and the page asks again.

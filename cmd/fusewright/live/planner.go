@@ -11,8 +11,8 @@ import (
 
 // plannerQuestions are those of the view.
 var plannerQuestions = []question{
-	{Method: http.MethodGet, Path: "/api/planner", Answer: planner},
-	{Method: http.MethodPost, Path: "/api/outlook", Answer: outlook},
+	{Method: http.MethodGet, Path: "/api/planner", Quick: true, Answer: planner},
+	{Method: http.MethodPost, Path: "/api/outlook", Quick: true, Answer: outlook},
 }
 
 // planner answers what can be asked.

@@ -8,8 +8,11 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
+	"time"
 
+	"fusewright/harness"
 	"fusewright/render/page"
 )
 
@@ -160,6 +163,48 @@ func TestWhatIfWrites(t *testing.T) {
 	}
 	want := bytes.Replace(was, []byte("power: 36 W"), []byte("power: 30 W"), 1)
 	same("written", want)
+}
+
+// The planner answers while another question is worked at, and the same beside all others as by itself.
+func TestPlannerBesideOthers(t *testing.T) {
+	begun, end := make(chan bool), make(chan bool)
+	address, _ := shown(t, demo, func(s *Server) {
+		s.opt.Assess = func(text []byte) (*harness.Review, error) {
+			if bytes.Contains(text, []byte("power: 30 W")) {
+				begun <- true
+				<-end
+			}
+			return assess(text)
+		}
+	})
+	of, _ := offersAt(t, address)
+	var others sync.WaitGroup
+	others.Go(func() { post(t, address, "/api/whatif", grips(of, "30 W"), nil) })
+	<-begun
+	outlook := func() string {
+		_, text := post(t, address, "/api/outlook", page.Asked{Start: "situation town, waiting", Key: "on", RPM: 1300, AirC: 25, Charge: 1}, nil)
+		return text
+	}
+	answered := make(chan string, 1)
+	go func() { answered <- outlook() }()
+	alone := ""
+	select {
+	case alone = <-answered:
+	case <-time.After(10 * time.Second):
+		t.Error("the planner waits")
+	}
+	close(end)
+	others.Go(func() { post(t, address, "/api/whatif", grips(of, "90 W"), nil) })
+	others.Go(func() { post(t, address, "/api/diagnose", nil, nil) })
+	for _, path := range []string{"why?of=rating+of+F1", "why?of=finding+1", "names", "offers", "bench", "layout", "circuit?of=E1", "planner"} {
+		others.Go(func() { asked(t, "GET", "http://"+address+"/api/"+path, nil) })
+	}
+	for range 10 {
+		if outlook() != alone {
+			t.Error("beside others the planner answers otherwise")
+		}
+	}
+	others.Wait()
 }
 
 // A file that was changed between the look at it and the press of the button is left as it is, also

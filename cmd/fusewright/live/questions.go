@@ -14,9 +14,10 @@ type question struct {
 	Method, Path string
 	// Writes tells that a file is changed: it is there only when the server may write.
 	Writes bool
+	// Quick tells that it is not kept waiting by those that may take long on a large design.
+	Quick bool
 	// Answer takes the query of a GET, else the body. A refusal is what is wrong with the
-	// question. The review may be changed meanwhile if it is put back: one question is
-	// answered at a time.
+	// question. It leaves Review as it is: a quick question is answered at the same time.
 	Answer func(s *Server, now *State, query url.Values, body []byte) (any, error)
 }
 
@@ -50,9 +51,13 @@ func (s *Server) answering(q question) http.HandlerFunc {
 			refuse(w, http.StatusConflict, "There is no design that can be read yet.")
 			return
 		}
-		s.asked.Lock()
+		line := &s.asked
+		if q.Quick {
+			line = &s.askedQuick
+		}
+		line.Lock()
 		answer, err := q.Answer(s, now, r.URL.Query(), body)
-		s.asked.Unlock()
+		line.Unlock()
 		var wrong Refusal
 		var miss missed
 		switch {

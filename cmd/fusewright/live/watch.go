@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/fsnotify/fsnotify"
@@ -19,7 +20,8 @@ const settling = 10 * time.Millisecond
 
 // Watch tells of changes to files until the context ends. It is their folders that are
 // watched, because an editor that saves by renaming leaves the old file behind; of a link
-// also the folder of what it leads to, and to what it leads from then on when it is changed.
+// also the folder of what it leads to, and to what it leads from then on when it is changed, be
+// it the file's own or that of a folder above it.
 func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 	w, err := fsnotify.NewWatcher()
 	if err != nil {
@@ -75,27 +77,34 @@ func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 // mostLinks is how many links are followed, one to the next.
 const mostLinks = 16
 
-// behind are the path of a file and of all that it leads to, each in its own folder.
+// behind are the paths of the links that lead to a file, its own and those of the folders above
+// it, and at last that of the file, each in its own folder.
 func behind(file string) (paths []string) {
-	for range mostLinks {
-		path, err := filepath.Abs(file)
-		if err != nil {
-			return append(paths, file)
-		}
-		if dir, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
-			path = filepath.Join(dir, filepath.Base(path))
-		}
-		paths = append(paths, path)
-		to, err := os.Readlink(path)
-		if err != nil {
-			break
-		}
-		if !filepath.IsAbs(to) {
-			to = filepath.Join(filepath.Dir(path), to)
-		}
-		file = to
+	at, err := filepath.Abs(file)
+	if err != nil {
+		return []string{file}
 	}
-	return paths
+	split := func(path string) (root string, names []string) {
+		volume := filepath.VolumeName(path)
+		return volume + string(filepath.Separator), strings.Split(filepath.ToSlash(path[len(volume):]), "/")
+	}
+	at, rest := split(at)
+	for len(rest) > 0 && len(paths) < mostLinks {
+		next := filepath.Join(at, rest[0]) // at has no link in it: ".." is the folder above
+		rest = rest[1:]
+		to, err := os.Readlink(next)
+		if err != nil {
+			at = next
+			continue
+		}
+		paths = append(paths, next)
+		root, names := split(to)
+		if filepath.IsAbs(to) {
+			at = root
+		}
+		rest = append(names, rest...)
+	}
+	return append(paths, at)
 }
 
 // Contents tells one state of files from another; what is no plain file, which might be

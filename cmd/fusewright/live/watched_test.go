@@ -120,35 +120,54 @@ func TestWatchBehindLinks(t *testing.T) {
 	}
 }
 
-// A link that is made to lead elsewhere is followed there.
+// A link that is made to lead elsewhere is followed there: the file's own, or that of a folder above it.
 func TestWatchALinkChanged(t *testing.T) {
-	dir := t.TempDir()
-	first, second, link := filepath.Join(t.TempDir(), "first.yaml"), filepath.Join(t.TempDir(), "second.yaml"), filepath.Join(dir, "link.yaml")
-	for _, file := range []string{first, second} {
-		if err := os.WriteFile(file, []byte("a"), 0o666); err != nil {
-			t.Fatal(err)
-		}
+	for name, of := range map[string]func(file string) (to, below string){
+		"the file":   func(file string) (string, string) { return file, "" },
+		"its folder": func(file string) (string, string) { return filepath.Dir(file), filepath.Base(file) },
+		"a folder above its": func(file string) (string, string) {
+			return filepath.Join(filepath.Dir(file), ".."), filepath.Join("in", filepath.Base(file))
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			link := filepath.Join(t.TempDir(), "link")
+			put := func(file string) string {
+				t.Helper()
+				if err := os.WriteFile(file, []byte(t.Name()), 0o666); err != nil {
+					t.Fatal(err)
+				}
+				return file
+			}
+			made := func() string {
+				in := filepath.Join(t.TempDir(), "in")
+				if err := os.Mkdir(in, 0o777); err != nil {
+					t.Fatal(err)
+				}
+				return put(filepath.Join(in, "a.yaml"))
+			}
+			second := made()
+			to, below := of(made())
+			changes, err := Watch(t.Context(), []string{filepath.Join(linked(t, to, link), below)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			told := func(after string) {
+				t.Helper()
+				select {
+				case <-changes:
+				case <-time.After(10 * time.Second):
+					t.Fatalf("%s nothing is told", after)
+				}
+			}
+			to, _ = of(second)
+			if err := os.Rename(linked(t, to, link+".new"), link); err != nil {
+				t.Fatal(err)
+			}
+			told("after another target")
+			put(second)
+			told("after the new target was written")
+		})
 	}
-	changes, err := Watch(t.Context(), []string{linked(t, first, link)})
-	if err != nil {
-		t.Fatal(err)
-	}
-	told := func(after string) {
-		t.Helper()
-		select {
-		case <-changes:
-		case <-time.After(10 * time.Second):
-			t.Fatalf("%s nothing is told", after)
-		}
-	}
-	if err := os.Rename(linked(t, second, link+".new"), link); err != nil {
-		t.Fatal(err)
-	}
-	told("after another target")
-	if err := os.WriteFile(second, []byte("b"), 0o666); err != nil {
-		t.Fatal(err)
-	}
-	told("after the new target was written")
 }
 
 func linked(t *testing.T, to, at string) string {

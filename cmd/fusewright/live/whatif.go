@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"net/url"
 
+	"fusewright/harness"
 	"fusewright/harness/remedy/whatif"
 	"fusewright/render/page"
 	"fusewright/render/report"
@@ -42,7 +43,11 @@ func digest(text []byte) string {
 }
 
 func offers(s *Server, now *State, _ url.Values, _ []byte) (any, error) {
-	w, err := page.WhatIfOf(now.Review, now.Text)
+	review, err := now.aside()
+	if err != nil {
+		return nil, Refusal(err.Error())
+	}
+	w, err := page.WhatIfOf(review, now.Text)
 	if err != nil {
 		return nil, Refusal(err.Error())
 	}
@@ -54,15 +59,15 @@ const mostAlone = 6
 
 // tryChanges answers what changes come to, together and each by itself.
 func tryChanges(s *Server, now *State, _ url.Values, body []byte) (any, error) {
-	o, asked, err := tried(s, now, body)
+	review, o, asked, err := tried(s, now, body)
 	if err != nil {
 		return nil, err
 	}
-	t := page.TriedOf(now.Review, o)
-	t.Caution = report.CautionOf(now.Review.Design)
+	t := page.TriedOf(review, o)
+	t.Caution = report.CautionOf(review.Design)
 	if list := asked.list(); len(list) > 1 && len(list) <= mostAlone {
 		for i, c := range list {
-			one, err := whatif.Try(now.Review, now.Text, list[i:i+1], s.opt.Assess)
+			one, err := whatif.Try(review, now.Text, list[i:i+1], s.opt.Assess)
 			if err != nil {
 				t.Alone = append(t.Alone, page.AloneRow{What: c.At + " " + c.Value, Mends: []int{}, Trouble: err.Error()})
 				continue
@@ -73,25 +78,30 @@ func tryChanges(s *Server, now *State, _ url.Values, body []byte) (any, error) {
 	return t, nil
 }
 
-func tried(s *Server, now *State, body []byte) (*whatif.Outcome, *changesAsked, error) {
+// tried is a review of the design, with what the changes of a body come to.
+func tried(s *Server, now *State, body []byte) (*harness.Review, *whatif.Outcome, *changesAsked, error) {
 	asked := &changesAsked{}
 	if err := strictly(body, asked); err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	if asked.Of != digest(now.Text) {
-		return nil, nil, Refusal("The file has changed meanwhile; the values are offered anew.")
+		return nil, nil, nil, Refusal("The file has changed meanwhile; the values are offered anew.")
 	}
-	o, err := whatif.Try(now.Review, now.Text, asked.list(), s.opt.Assess)
+	review, err := now.aside()
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	o, err := whatif.Try(review, now.Text, asked.list(), s.opt.Assess)
 	if whatif.IsWrong(err) {
 		err = Refusal(err.Error())
 	}
-	return o, asked, err
+	return review, o, asked, err
 }
 
 // writeChanges puts the changed text, which was reviewed, into the file, if that is still the
 // one that the changes were made of.
 func writeChanges(s *Server, now *State, _ url.Values, body []byte) (any, error) {
-	o, _, err := tried(s, now, body)
+	_, o, _, err := tried(s, now, body)
 	if err != nil {
 		return nil, err
 	}

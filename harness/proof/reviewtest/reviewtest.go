@@ -19,6 +19,13 @@ func Of[T string | []byte](t testing.TB, src T) *harness.Review {
 	return r
 }
 
+// Built is the review of a design of which the circuit alone is made: all that drawings need.
+func Built[T string | []byte](t testing.TB, src T) *harness.Review {
+	t.Helper()
+	c := buildtest.Circuit(t, src)
+	return &harness.Review{Design: c.Design, Circuit: c}
+}
+
 // File is the review of a design in a file.
 func File(t testing.TB, path string) *harness.Review {
 	t.Helper()

@@ -117,6 +117,23 @@ func TestShedAsSaid(t *testing.T) {
 	}
 }
 
+// With the engine stopped what takes most of the battery that gives goes first, whichever battery that is: an inverter
+// of 700 W at the 13.4 V of a lithium battery a fifth of the time, 10.4 A; the critical fridge and what one sees by stay.
+func TestShedOfAHouseBattery(t *testing.T) {
+	p := reviewOf(t, "designs/hay-wain.yaml").Outlook()
+	i := slices.IndexFunc(p.Starts, func(s *outlook.Start) bool { return s.Title == "coffee" })
+	f := p.Compute(p.Starts[i].State)
+	var names []string
+	for _, x := range f.Shed {
+		if !x.Off {
+			names = append(names, x.Name)
+		}
+	}
+	if !slices.Equal(names, []string{"inverter"}) || math.Abs(f.Shed[0].GainsA-10.4) > 0.2 || len(f.Apart) > 0 {
+		t.Errorf("%v, %+v, apart %v", names, f.Shed, f.Apart)
+	}
+}
+
 // A largest set that is switched to is carried, as far as its sum of currents was.
 func TestSetsAreCarried(t *testing.T) {
 	for _, file := range demos {

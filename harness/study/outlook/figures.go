@@ -261,20 +261,24 @@ func (p *Planner) choices(f *Figures, sol *solve.Solution) {
 	if !p.Circuit.Design.Charging.Present() {
 		return
 	}
-	f.Apart = p.hands.Charged
-	c := p.hands.In(f.Line, sol, mostSets)
-	if f.State.SpeedPerMin > 0 && p.hands.Why == "" {
-		f.Sets = p.sets(c)
+	hands, shed := p.every, together.ShedStopped
+	if f.State.SpeedPerMin > 0 {
+		hands, shed = p.hands, together.Shed
+		f.Apart = hands.Charged
+		if hands.Why == "" {
+			f.Sets = p.sets(hands.In(f.Line, sol, mostSets))
+		}
 	}
-	may := together.Shed(c.On)
-	for _, i := range c.On {
+	on := hands.On(sol)
+	may := shed(on)
+	for _, i := range on {
 		if !slices.Contains(may, i) {
 			f.Kept = append(f.Kept, i.Name)
 		}
 	}
 	f.Shed = p.shed(f, may)
-	for _, i := range together.Shed(p.hands.Items) {
-		if !slices.Contains(c.On, i) {
+	for _, i := range shed(hands.Items) {
+		if !slices.Contains(on, i) {
 			f.Shed = append(f.Shed, Step{Name: i.Name, Off: true})
 		}
 	}

@@ -30,7 +30,8 @@ type Planner struct {
 
 	set    *corner.Set
 	budget *budget.Budget
-	hands  *together.Plan
+	hands  *together.Plan // of what the engine charges
+	every  *together.Plan // of all batteries
 	plan   *solve.Plan
 }
 
@@ -57,7 +58,7 @@ type State struct {
 
 // New makes a planner from a circuit's solutions. It follows each ride once.
 func New(c *circuit.Circuit, set *corner.Set, b *budget.Budget) *Planner {
-	p := &Planner{Circuit: c, set: set, budget: b, plan: solve.Prepare(c), hands: together.Weigh(c, set.Solutions(), b)}
+	p := &Planner{Circuit: c, set: set, budget: b, plan: solve.Prepare(c), hands: together.Weigh(c, set.Solutions(), b), every: together.Hands(c)}
 	p.Controls = controlsOf(c)
 	for _, s := range c.Design.Situations {
 		p.start(OfSituation(s), s.Name, s, State{})

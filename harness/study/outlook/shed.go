@@ -22,6 +22,10 @@ type Step struct {
 // mostSteps is how many things are switched off one after the other, each of which is solved.
 const mostSteps = 12
 
+// leastGainA is what switching off has to spare a battery at least, with the engine stopped; less comes out of sun or shore
+// power, or of what is off already.
+const leastGainA = 1e-3
+
 // shed switches things off in their order, and solves what is left after each.
 func (p *Planner) shed(f *Figures, order []*together.Item) (steps []Step) {
 	s := f.State
@@ -43,6 +47,9 @@ func (p *Planner) shed(f *Figures, order []*together.Item) (steps []Step) {
 		step := Step{Name: item.Name, LeftA: l.SpareA, GainsA: l.SpareA - left, Set: map[string]string{id: word}}
 		if stopped {
 			step.LeftA, step.GainsA = OutA(l), left-OutA(l)
+			if step.GainsA < leastGainA {
+				continue
+			}
 		}
 		left = step.LeftA
 		steps = append(steps, step)

@@ -69,10 +69,44 @@ func byImportance(items []*Item) {
 // Shed are those of some items that may be switched off, in the order in which they are: by
 // rank, of as much weight those that take most. What hangs on another goes before it.
 func Shed(on []*Item) []*Item {
-	off := slices.DeleteFunc(slices.Clone(on), func(i *Item) bool { return i.kept })
-	slices.SortStableFunc(off, func(a, b *Item) int {
+	return shed(on, func(a, b *Item) int {
 		return cmp.Or(cmp.Compare(b.Rank, a.Rank), cmp.Compare(len(b.needs), len(a.needs)), cmp.Compare(b.CurrentA, a.CurrentA))
 	})
+}
+
+// ShedStopped is Shed with the engine stopped, when the battery has to last: what takes most goes first, whatever it
+// is, unless the design ranks it.
+func ShedStopped(on []*Item) []*Item {
+	rank := func(i *Item) int {
+		if i.Stated {
+			return i.Rank
+		}
+		return otherRank
+	}
+	var order []*Item
+	var add func(i *Item)
+	most := shed(on, func(a, b *Item) int {
+		return cmp.Or(cmp.Compare(rank(b), rank(a)), cmp.Compare(b.CurrentA, a.CurrentA))
+	})
+	add = func(i *Item) {
+		for _, j := range most {
+			if slices.Contains(j.needs, i) {
+				add(j)
+			}
+		}
+		if !slices.Contains(order, i) {
+			order = append(order, i)
+		}
+	}
+	for _, i := range most {
+		add(i)
+	}
+	return order
+}
+
+func shed(on []*Item, before func(a, b *Item) int) []*Item {
+	off := slices.DeleteFunc(slices.Clone(on), func(i *Item) bool { return i.kept })
+	slices.SortStableFunc(off, before)
 	return off
 }
 

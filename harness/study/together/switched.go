@@ -19,7 +19,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
 		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() && b.Part.Converter() != b {
-			if starts(l.Load) || p.behindCharger(c, b) {
+			if starts(l.Load) || !p.all && p.behindCharger(c, b) {
 				continue
 			}
 			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) && positions[b] == nil {

@@ -93,6 +93,7 @@ type Plan struct {
 	Charged []string       // batteries whose loads are left out: their chargers count, as in the balance
 	Why     string         // what stands in the way of an answer; "" = nothing
 
+	all       bool              // what hangs on further batteries too
 	chargers  []*circuit.Branch // among those always on: what they take hangs on how full their batteries are
 	chargersA float64           // with these full
 }
@@ -194,19 +195,31 @@ func (p *Plan) In(l *budget.Line, s *solve.Solution, most int) *Choice {
 	return c
 }
 
-func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
-	c := &Choice{Name: l.Situation.Name, Situation: l.Situation, EngineRPM: l.Situation.EngineRPM,
-		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA + p.chargersOwnA(l)}
-	draws := drawing(s)
-	var at map[*design.Switch]string
-	if s != nil {
-		at, _ = circuit.Positions(s.Circuit, l.Situation)
+// Hands are what each hand switches, whichever battery feeds it: for the engine stopped.
+func Hands(c *circuit.Circuit) *Plan {
+	p := &Plan{all: true}
+	p.weigh(c)
+	return p
+}
+
+// On are the items that are on in a solution; of nil none.
+func (p *Plan) On(s *solve.Solution) (on []*Item) {
+	if s == nil {
+		return nil
 	}
+	draws := drawing(s)
+	at, _ := circuit.Positions(s.Circuit, s.Situation)
 	for _, item := range p.Items {
 		if item.standsAt(at) && slices.ContainsFunc(item.Loads, func(l *design.Load) bool { return draws[l] }) {
-			c.On = append(c.On, item)
+			on = append(on, item)
 		}
 	}
+	return on
+}
+
+func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
+	c := &Choice{Name: l.Situation.Name, Situation: l.Situation, EngineRPM: l.Situation.EngineRPM,
+		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA + p.chargersOwnA(l), On: p.On(s)}
 	if l.SpareA < 0 {
 		c.OverdrawA = -l.SpareA
 		c.SwitchOff, c.UncoveredA = giveUp(c.On, c.OverdrawA)
@@ -224,9 +237,6 @@ func (i *Item) standsAt(at map[*design.Switch]string) bool {
 
 func drawing(s *solve.Solution) map[*design.Load]bool {
 	on := map[*design.Load]bool{}
-	if s == nil {
-		return on
-	}
 	for _, b := range s.Circuit.Branches {
 		if b.Load != nil && b.Load.Load != nil && s.LoadOn[b.Index] {
 			on[b.Load.Load] = true

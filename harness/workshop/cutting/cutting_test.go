@@ -7,28 +7,9 @@ import (
 	"strconv"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/workshop/cutting"
-	"fusewright/library"
 )
-
-func build(t testing.TB, file string) *circuit.Circuit {
-	t.Helper()
-	text, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read(file, text, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
 
 // TestBandAgainstTable holds the tolerances against the published table, at
 // both ends of each of its rows.
@@ -69,7 +50,7 @@ func TestBandAgainstTable(t *testing.T) {
 // its parts, and the finished length inside the permitted band.
 func TestPartsAddUp(t *testing.T) {
 	for _, file := range []string{"../../../designs/fen-runner.yaml", "../../../designs/reed-skiff.yaml"} {
-		for _, row := range cutting.List(build(t, file)) {
+		for _, row := range cutting.List(buildtest.Circuit(t, buildtest.File(t, file))) {
 			p := row.Parts
 			sum := p.RouteM + p.SlackM + p.ServiceM + p.StripM + p.TrimM + p.ToleranceM + p.RoundingM
 			if math.Abs(sum-row.CutM) > 1e-9 || math.Abs(p.RouteM+p.SlackM-row.Wire.LengthM) > 1e-9 {
@@ -91,7 +72,7 @@ func TestPartsAddUp(t *testing.T) {
 // each end, ring and receptacle stripped 7 mm each, 3 mm squared off at each
 // end, 25 mm to the middle of the 50 mm band: 1285, already a step of 5 mm.
 func TestWorkedExample(t *testing.T) {
-	for _, row := range cutting.List(build(t, "testdata/lamps.yaml")) {
+	for _, row := range cutting.List(buildtest.Circuit(t, buildtest.File(t, "testdata/lamps.yaml"))) {
 		if row.Number == "W4" {
 			if math.Abs(row.CutM-1.285) > 1e-9 {
 				t.Errorf("W4 is cut to %g m, want 1.285 m: %+v", row.CutM, row.Parts)
@@ -113,7 +94,7 @@ func TestRoundUp(t *testing.T) {
 // TestLengthFrom: what a length rests on is said, slack alone above all.
 func TestLengthFrom(t *testing.T) {
 	from := map[string]string{}
-	for _, r := range cutting.List(build(t, "../../../testdata/reports/two-fuses.yaml")) {
+	for _, r := range cutting.List(buildtest.Circuit(t, buildtest.File(t, "../../../testdata/reports/two-fuses.yaml"))) {
 		from[r.From.At+" to "+r.To.At] = r.LengthFrom()
 	}
 	for wire, want := range map[string]string{

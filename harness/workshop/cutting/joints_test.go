@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/workshop/cutting"
 )
 
@@ -12,7 +13,7 @@ import (
 // (340 from the handlebar is further).
 func TestJoints(t *testing.T) {
 	var got []string
-	for _, j := range cutting.Joints(build(t, "../../../designs/fen-runner.yaml")) {
+	for _, j := range cutting.Joints(buildtest.Circuit(t, buildtest.File(t, "../../../designs/fen-runner.yaml"))) {
 		text := fmt.Sprintf("%s: %d, %.2f mm², %s, %.0f mm from %s", j.Part.Name, len(j.Wires), j.CopperMm2, j.Crimp.Name, j.Along*1000, j.From.Part.Name)
 		for _, f := range j.Fuses {
 			text += fmt.Sprintf(", %s %.0f mm on", f.Fuse.Name, f.LengthM*1000)

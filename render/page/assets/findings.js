@@ -23,7 +23,7 @@ function one(cause, i, many, model, store) {
   const open = !many || (unfolded.get(key) ?? (i === 0 || rows.some((r) => r[0].number === chosen)));
   const title = el('h3', {},
     many && el('span', {class: 'letter'}, letter(i)),
-    el('span', {class: 'title'}, cause.title, el('small', {}, sentence(cause.of))),
+    el('span', {class: 'title'}, cause.title, el('small', {}, sentence(cause.of) + (cause.title === cause.rule ? '' : ' · ' + cause.rule))),
     rows.some((r) => r.some((f) => f.new)) && el('span', {class: 'new'}, 'new'),
     el('span', {class: 'place grey'}, 'line ' + cause.line));
   const body = el('div', {id: 'cause-' + i, hidden: !open},

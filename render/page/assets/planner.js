@@ -21,7 +21,11 @@ export function mount(into, shared) {
     fillControls();
     ask();
   });
+  matchMedia('print').addEventListener('change', redraw);
 }
+
+// redraw fits the picture to another width, or to paper.
+function redraw() { if (answer && !root.hidden) drawPicture(); }
 
 export function shown() { if (answer) draw(); }
 
@@ -165,7 +169,7 @@ function build() {
       box('volts', 'Volts at each load', part('loads')),
       box('loading', 'How far fuses and wires are loaded', part('fuses'), part('wires'))));
   if (parts.watcher) parts.watcher.disconnect();
-  parts.watcher = new ResizeObserver(() => { if (answer && !root.hidden) drawPicture(); });
+  parts.watcher = new ResizeObserver(redraw);
   parts.watcher.observe(parts.chart);
 }
 

@@ -6,8 +6,9 @@ const least = 240;
 
 // picture draws into an element as wide as that is; lengths are pixels, so that type keeps its size.
 export function picture(box, plan, state, answer) {
-  const width = Math.max(box.clientWidth, 260);
-  const height = Math.min(Math.max(width * 0.78, least), 540);
+  const paper = matchMedia('print').matches; // there it is drawn as wide as the sheet
+  const width = paper ? 640 : Math.max(box.clientWidth, 260);
+  const height = paper ? 340 : Math.min(Math.max(width * 0.78, least), 540);
   if (plan.output.length === 0) { put(box); return; }
   const wide = width > 480;
   const edge = {left: 40, right: wide ? 108 : 10, top: 14, bottom: 40};
@@ -60,19 +61,22 @@ export function picture(box, plan, state, answer) {
   add('path', {d: curve.map((p, i) => (i ? 'L' : 'M') + p[0] + ' ' + p[1]).join(''), class: 'output'});
   if (demand !== null) line(edge.left, y(demand), right, y(demand), 'demand');
 
+  // What the lines are, beside them or, where there is no room, upon them: from the top down, no two upon one another.
+  const names = [];
+  const label = (a, down, ...lines) => names.push({at: y(a) + (wide ? 4 : down), lines: wide ? lines : lines.slice(0, 1)});
   const end = plan.output[plan.output.length - 1][1];
-  const label = (a, name, cls, beside) => {
-    if (wide) words(right + 8, y(a) + 4, 'start', cls, name);
-    else words(right - 4, y(a) + (beside || -6), 'end', cls, name);
-  };
-  label(end, 'output', 'name');
-  if (demand !== null) {
-    const close = Math.abs(y(end) - y(demand)) < 30;
-    const at = wide && close ? demand - (end >= demand ? 1 : -1) * top * 0.05 : demand;
-    label(at, now.rpm > 0 ? 'all that is on' : 'with it running', 'name', end >= demand && !wide ? 14 : -6);
-    if (wide) words(right + 8, y(at) + 19, 'start', 'tick', answer.runningText);
+  label(end, -6, ['name', 'output']);
+  if (demand !== null) label(demand, end >= demand && y(demand) - y(end) < 30 ? 14 : -6, ['name', now.rpm > 0 ? 'all that is on' : 'with it running'], ['tick', answer.runningText]);
+  if (answer.vehicleA && now.rpm > 0) label(answer.vehicleA, 14, ['tick', `the ${plan.noun} itself`]);
+  names.sort((a, b) => a.at - b.at);
+  let free = edge.top;
+  for (const n of names) free = (n.at = Math.max(n.at, free)) + n.lines.length * 15 + (wide ? 4 : 0);
+  free = floor + (wide ? 15 : 11); // below the last line
+  for (const n of names.toReversed()) {
+    n.at = Math.min(n.at, free - n.lines.length * 15);
+    free = n.at - (wide ? 4 : 0);
+    n.lines.forEach(([cls, says], i) => words(wide ? right + 8 : right - 4, n.at + 15 * i, wide ? 'start' : 'end', cls, says));
   }
-  if (answer.vehicleA && now.rpm > 0) label(answer.vehicleA - (wide ? 0 : top * 0.03), `the ${plan.noun} itself`, 'tick', 12);
 
   if (answer.evenRpm && now.rpm > 0 && answer.spareA < 0 && answer.evenRpm > now.rpm) {
     line(x(answer.evenRpm), y(demand), x(answer.evenRpm), floor, 'even');

@@ -57,8 +57,8 @@ function list(sets, use) {
 export function showShed(box, answer, switchTo, can) {
   const stopped = answer.state.speedPerMin === 0;
   put(box,
-    el('p', {class: 'foot'}, 'Least important first' + (answer.kept ? `. Never proposed: ${answer.kept}.` : '.')),
-    answer.shed.length === 0 && el('p', {class: 'foot'}, answer.apart ? 'Nothing else that is on may be switched off. ' + answer.apart : 'Nothing that is on may be switched off.'),
+    el('p', {class: 'foot'}, (stopped ? 'What takes most of the batteries first' : 'Least important first') + (answer.kept ? `. Never proposed: ${answer.kept}.` : '.')),
+    answer.shed.length === 0 && el('p', {class: 'foot'}, answer.apart ? 'Nothing else that is on may be switched off. ' + answer.apart : `Nothing that is on${stopped ? ' and taken from a battery' : ''} may be switched off.`),
     el('ol', {}, answer.shed.map((s) => s.off
       ? el('li', {class: 'off'}, el('span', {class: 'what'}, s.name), el('span', {class: 'gain'}, 'already off'))
       : el('li', {}, el('span', {class: 'what'}, s.name), el('span', {class: 'gain'}, 'gains ' + s.gains),

@@ -60,7 +60,8 @@ function show(found) {
   const guessed = (found.rests_on || []).filter((r) => r.on === 'from memory' || r.on === 'without a source').reduce((sum, r) => sum + r.share, 0);
   put(answer, found.answer.map((text) => el('p', {}, strong(text, key))),
     guessed > 0 && el('p', {class: 'unsure'}, '? ' + Math.max(1, Math.round(100 * guessed)) + ' % of it rests on values from memory or without a source. What you measure and write into the design takes their place.'));
-  put(tree, el('h2', {class: 'unseen'}, 'How it is worked out'), step(found.figure, true, true), found.limit && step(found.limit, false, true));
+  put(tree, el('h2', {class: 'unseen'}, 'How it is worked out'), step(found.figure, true, true),
+    [found.limit, ...(found.also || [])].filter(Boolean).map((s) => step(s, false, true)));
   put(aside, rests(found), parts(found.figure), unsures(found), notes(found), marks());
 }
 
