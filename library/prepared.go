@@ -1194,6 +1194,8 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text70, "common practice, no source"}},
 	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text183, "computed"}},
 	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text184, "one source"}},
+	{Name: "motor start", Unit: "times", Value: 3, Source: Source{text184, "one source"}},
+	{Name: "time constant of motor start", Unit: "s", Value: 0.1, Source: Source{text70, "common practice, no source"}},
 }, Verdicts: []*Verdict{
 	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text185, "two sources"}},
 	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text186, "from memory"}},

@@ -41,8 +41,10 @@ type Load struct {
 	Polarised bool // suffers when reversed
 	Protected bool // the design says so of its motor; see ProtectedMotor
 	Inrush    library.Inrush
-	FedBy     []Feed
-	Returns   []Feed
+	// StartAssumed: a motor of which neither design nor type says how it starts.
+	StartAssumed bool
+	FedBy        []Feed
+	Returns      []Feed
 	// Before and Next are its neighbours in a string of loads in series, towards the source and
 	// away from it; nil = none.
 	Before, Next *Load
@@ -95,6 +97,7 @@ var loadSection = section[Load]{
 		r.later = append(r.later, func() { // what feeds it says for which voltage
 			x.figures(r, f)
 			x.character()
+			x.assumeStart(r.d.Library)
 		})
 		r.fedOrInSeries(f)
 	},
@@ -128,7 +131,7 @@ func loadFigureKeys() []key[Load] {
 			Doc:     "how its current follows the voltage",
 			Default: "the type's; of a resistance, resistor; of a sign of motor or pump, motor; else constant power", Example: "motor"},
 			func(x *Load) *Behaviour { return &x.Behaves }),
-		recordKey(Key{Name: "inrush", Doc: "what it draws when switched on", Default: "the type's, else none",
+		recordKey(Key{Name: "inrush", Doc: "what it draws when switched on", Default: "the type's; else a motor's is assumed, others have none",
 			Example: "{peak: 8, time: 20 ms}"}, &inrushSection,
 			func(_ *reader, x *Load, _ field) *Load { return x }),
 		quantityKey(Key{Name: "standby", Unit: quantity.Current, Min: 0, Max: 100,
@@ -353,6 +356,15 @@ func (x *Load) HeatShare() float64 {
 // ProtectedMotor tells whether its motor withstands being stalled.
 func (x *Load) ProtectedMotor() bool { return x.Protected || x.Type != nil && x.Type.Protected }
 
+// UsualFuseA is the least rating of the fuse right before it on a system of so many volts, as its makers fit it: a
+// compressor that starts against pressure takes more than its label. 0 = nothing says.
+func (x *Load) UsualFuseA(systemV float64) float64 {
+	if x.Type == nil || x.Type.Fuse.RatingA == 0 {
+		return 0
+	}
+	return math.Min(x.Type.Fuse.RatingA*x.Type.RatedV/systemV, x.MostFuseA.Or(math.Inf(1)))
+}
+
 // NeedsV is the lowest voltage at which it works: the design's, else the library's; zero
 // when neither says.
 func (x *Load) NeedsV() float64 {
@@ -438,6 +450,18 @@ func (x *Load) character() {
 	}
 	if x.Inrush.PeakRatio == 0 {
 		x.Inrush.PeakRatio = 1
+	}
+}
+
+// assumeStart takes a motor that nothing says the start of to start as the library's tolerances say. What swings, as a
+// horn does, has nothing to run up.
+func (x *Load) assumeStart(lib *library.Library) {
+	if x.Behaves != Motor || x.Sign == SignHorn || x.Inrush.TauS > 0 {
+		return
+	}
+	times, tau := lib.Tolerance("motor start"), lib.Tolerance("time constant of motor start")
+	if times != nil && tau != nil {
+		x.Inrush, x.StartAssumed = library.Inrush{PeakRatio: times.Value, TauS: tau.Value, Source: times.Source}, true
 	}
 }
 

@@ -49,7 +49,7 @@ func (s *search) judge() (*verdict, error) {
 	v.protection = protection.ForRules(c, v.faults)
 	found := rules.CheckSizes(v.input())
 	counted := s.notLeft(v, found)
-	for _, f := range append(counted, slices.Concat(s.underHeld(v, counted), s.underUsual(v))...) {
+	for _, f := range append(counted, s.underHeld(v, counted)...) {
 		if f.Accepted != "" || !s.answersFor(f) {
 			continue
 		}

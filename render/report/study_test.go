@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"os"
+	"reflect"
 	"regexp"
 	"strings"
 	"testing"
@@ -112,6 +113,23 @@ func TestStudyIsDocumented(t *testing.T) {
 		described := regexp.MustCompile("[`.]" + regexp.QuoteMeta(key) + "(\\[\\])?`")
 		if !described.MatchString(section) && key != "fusewright_study" {
 			t.Errorf("key %q is not described", key)
+		}
+	}
+}
+
+// Every key of the budget's JSON, those that a demo leaves out included, is described there as well.
+func TestBudgetIsDocumented(t *testing.T) {
+	page, err := os.ReadFile("../../docs/report.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := regexp.MustCompile("(?m)^\\| `budget` \\|.*$").FindString(string(page))
+	for _, of := range []reflect.Type{reflect.TypeFor[report.Budget](), reflect.TypeFor[report.BudgetLine](), reflect.TypeFor[report.BankLine]()} {
+		for i := range of.NumField() {
+			key, _, _ := strings.Cut(of.Field(i).Tag.Get("json"), ",")
+			if key != "" && !strings.Contains(row, "`"+key+"`") && !strings.Contains(row, "`"+key+"[]`") {
+				t.Errorf("key %q of %s is not described", key, of.Name())
+			}
 		}
 	}
 }

@@ -41,6 +41,32 @@ func Some(names []string, n int) string {
 	return strings.Join(names[:n], ", ") + " and " + strconv.Itoa(len(names)-n) + " more"
 }
 
+// Span lists designations, three and more that follow each other by the first and last: "W3 to W5, W9".
+func Span(names []string) string {
+	var parts []string
+	for i := 0; i < len(names); {
+		k := i + 1
+		for k < len(names) && follows(names[k-1], names[k]) {
+			k++
+		}
+		if k-i < 3 {
+			k = i + 1
+			parts = append(parts, names[i])
+		} else {
+			parts = append(parts, names[i]+" to "+names[k-1])
+		}
+		i = k
+	}
+	return strings.Join(parts, ", ")
+}
+
+// follows tells whether a designation has the number after another's, and the same letters.
+func follows(a, b string) bool {
+	letters := strings.TrimRight(a, "0123456789")
+	n, err := strconv.Atoi(a[len(letters):])
+	return err == nil && b == letters+strconv.Itoa(n+1)
+}
+
 // Count is a number of things: "1 wire", "2 wires".
 func Count(n int, one, many string) string {
 	if n == 1 {

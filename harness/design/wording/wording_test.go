@@ -25,6 +25,15 @@ func TestLists(t *testing.T) {
 	}
 }
 
+func TestSpan(t *testing.T) {
+	for names, want := range map[string]string{"": "", "W3": "W3", "W3 W4": "W3, W4", "W3 W4 W5": "W3 to W5", "W9 W10 W11 W13": "W9 to W11, W13",
+		"W3 W7 W8": "W3, W7, W8", "W3 X4 X5": "W3, X4, X5", "a b c": "a, b, c"} {
+		if got := Span(strings.Fields(names)); got != want {
+			t.Errorf("%q: %q, want %q", names, got, want)
+		}
+	}
+}
+
 func TestCount(t *testing.T) {
 	for n, want := range map[int]string{0: "0 wires", 1: "1 wire", 2: "2 wires"} {
 		if got := Count(n, "wire", "wires"); got != want {

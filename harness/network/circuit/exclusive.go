@@ -26,7 +26,7 @@ func (c *Circuit) Exclusive() *Exclusive {
 	}
 	for _, coil := range c.Branches {
 		contacts := c.flow.contacts[coil]
-		if slices.ContainsFunc(contacts, func(b *Branch) bool { return b.Closer.Break != nil && b.Feeds() }) {
+		if slices.ContainsFunc(contacts, (*Branch).changesOver) {
 			x.add(c.byState(coil, contacts))
 		}
 	}

@@ -121,7 +121,7 @@ func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) 
 // live is given; with late, contacts that stay closed without their coil count as closed by what was before.
 func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func(*Branch) bool) reached {
 	seen := make([]bool, len(c.Nodes))
-	r := reached{seen, c.shutOff(func(b *Branch) bool { return b.Closer.Switch == nil || pass(b) })}
+	r := reached{seen, c.shutOff(func(b *Branch) bool { return !slices.Contains(open, b) && (b.Closer.Switch == nil || pass(b)) })}
 	var stack []*Node
 	visit := func(n *Node) {
 		if !seen[n.Index] {
@@ -202,25 +202,33 @@ func (c *Circuit) ByPosition(sw *design.Switch) [][]*Branch {
 	return list
 }
 
-// changedOver are, by state, the contacts at rest that relays open there and not in all states; nil where none do.
+// changedOver are, by state, the contacts that relays which change over open there and not in all states: those closed
+// at rest, and in a return the others too, which nothing else parts; nil where none do.
 func (c *Circuit) changedOver(states []drawn) (open [][]*Branch) {
 	for _, b := range c.Branches {
 		k := b.Closer
-		if k == nil || k.Break == nil || k.Latch != nil || !b.Feeds() {
+		if k == nil || k.Latch != nil || !b.changesOver() && (k.Coil == nil || b.Feeds() || !slices.ContainsFunc(c.flow.contacts[k.Coil], (*Branch).changesOver)) {
 			continue
 		}
-		in := func(s drawn) bool { return s[k.Break] }
-		if !slices.ContainsFunc(states, in) || !slices.ContainsFunc(states, func(s drawn) bool { return !in(s) }) {
+		opens := func(s drawn) bool { return k.Break != nil && s[k.Break] || k.Coil != nil && !s[k.Coil] }
+		if !slices.ContainsFunc(states, opens) || !slices.ContainsFunc(states, func(s drawn) bool { return !opens(s) }) {
 			continue
 		}
 		if open == nil {
 			open = make([][]*Branch, len(states))
 		}
 		for i, s := range states {
-			if in(s) {
+			if opens(s) {
 				open[i] = append(open[i], b)
 			}
 		}
 	}
 	return open
+}
+
+// changesOver tells of a contact that is closed while its coil is not energised, but for the grounded one of a motor that
+// runs either way, which the other relay's stands against.
+func (b *Branch) changesOver() bool {
+	r, _ := b.Part.Source.(*design.Relay)
+	return b.Closer.Break != nil && (b.Feeds() || r == nil || !r.Rests)
 }

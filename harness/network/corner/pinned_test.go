@@ -129,5 +129,8 @@ func TestStallByHand(t *testing.T) {
 		if got := tol.StallRatio(l); got != want {
 			t.Errorf("a start of %g times: %g, want %g", peak, got, want)
 		}
+		if l.StartAssumed = true; tol.StallRatio(l) != 4 {
+			t.Errorf("a start assumed at %g times says nothing of it standing", peak)
+		}
 	}
 }

@@ -76,7 +76,7 @@ const leastStall = 2.0
 
 // StallRatio is the current of a motor that stands over its running current.
 func (t *Tolerances) StallRatio(l *design.Load) float64 {
-	if l.Inrush.PeakRatio >= leastStall {
+	if l.Inrush.PeakRatio >= leastStall && !l.StartAssumed {
 		return l.Inrush.PeakRatio
 	}
 	return t.Blocked

@@ -24,7 +24,7 @@ var dataMissing = &Rule{
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
 		"what the vehicle itself draws with a condition that a tap is live with, such as its main beam, whether petrol vapour can gather in the engine, tank or bilge space of a boat, unless it is said to have a diesel, an outboard or an electric motor, " +
-		"a load that draws more at rest than in use, a situation in which a motor runs in reverse, opening times, inrush, temperature derating, contact figures or currents of wires that the library does not hold. One finding per gap.",
+		"how a motor starts, a load that draws more at rest than in use, a situation in which a motor runs in reverse, opening times, inrush, temperature derating, contact figures or currents of wires that the library does not hold. One finding per gap.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
@@ -200,6 +200,10 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			say("the way limit or total limit of %s is not given", s.Name)
 		}
 	case *design.Load:
+		if b := loadBranch(part); b != nil && s.StartAssumed {
+			say("the start current of %s is not given; %s, %.3g times what it runs with, is assumed", s.Name,
+				amps(p.c.DrawA(b)*s.Inrush.PeakRatio), s.Inrush.PeakRatio)
+		}
 		if b := loadBranch(part); b != nil && over(s.StandbyA.Value, p.c.DrawA(b)) {
 			rest, use := quantity.Against(s.StandbyA.Value, p.c.DrawA(b), quantity.Current)
 			say("%s: %s at rest but only %s in use; which of the two is right?", s.Name, rest, use)

@@ -41,6 +41,18 @@ loads:
 loads:
   tail lamp: {power: 6 W, rated at: 12 V, behaves: resistor, standby: 500 mA, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "listens"}
 `, ``},
+		{"how a motor starts", `
+loads:
+  tail lamp: {current: 500 mA, rated at: 12 V, behaves: motor, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "turns"}
+`, `^the start current of tail lamp is not given; 1\.50 A, 3 times what it runs with, is assumed$`},
+		{"a soft start", `
+loads:
+  tail lamp: {current: 500 mA, rated at: 12 V, behaves: motor, inrush: {peak: 1, time: 1 ms}, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "turns"}
+`, ``},
+		{"a horn, which swings", `
+loads:
+  tail lamp: {current: 500 mA, rated at: 12 V, behaves: motor, symbol: horn, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "sounds"}
+`, ``},
 		{"a size that the practice's table does not list", `
 practice: marine
 wire: {insulation: ISO 6722 thin wall class B, size: 0.75 mm², colour: RD, return colour: BK}

@@ -14,12 +14,13 @@ var fuseInrush = &Rule{
 	Name:  "fuse-inrush",
 	Title: "a fuse may open while a load starts",
 	Says:  "may open while the load starts",
-	Doc: "The starting current of each accessory, where the design or the library gives one, against the " +
+	Doc: "The starting current of each accessory, where the design or the library gives one or that of a motor is assumed, against the " +
 		"fuses above it; of several the nearest that may open is named. Loads are taken to start one at a time, at their rated current. The " +
 		"start must pass below the fuse's fastest opening, and where a melting I²t is published its heat " +
 		"must be a share of it that the fuse survives 10 000 times, some starts a day for ten years " +
 		"(sizing chooses for 100 000). A fault is a start that opens a fuse of the middle of its band; one that only the fastest " +
-		"of its kind does not pass, or that ages it, is advice. Where the fuse type has no published lower times, " +
+		"of its kind does not pass, that ages it, or that is assumed, is advice, and so is a nearest fuse " +
+		"smaller than the one that makers of such a load fit. Where the fuse type has no published lower times, " +
 		"data-missing says so.",
 	Formula: "i(t) = I·(1 + (p − 1)·e^(−t/τ)); at each t the steady current of the same heat must open later " +
 		"than t on the fast edge; ∫i²dt above the running current ≤ 0.29 × melting I²t",
@@ -27,7 +28,7 @@ var fuseInrush = &Rule{
 	Why: "the fuse opens at switch-on, or ages with every start and one day opens without " +
 		"a fault",
 	Change:   "fit a slower type or a larger rating that the wire still allows, or a soft start",
-	Severity: "fault; advice when only the fastest of its kind opens, or the starts age it",
+	Severity: "fault; advice when only the fastest of its kind opens, the starts age it, or the start is assumed",
 	Source: "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, " +
 		"time-current tables (one source)",
 	Mend: MendStart,
@@ -83,15 +84,20 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 		}
 	}
 	if fuse == nil {
+		p.judgeUsual(part)
 		return
 	}
 	l, running := accessory(part), p.c.DrawA(loadBranch(part))
-	fin := ofPart(graver(c.EdgeKnown && c.UsualMargin <= 1, finding.Advice, finding.Fault), part)
-	fin.What = fmt.Sprintf("%s draws %s as it starts; %s may open during the start", part.Name,
-		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
+	fin := ofPart(graver(c.EdgeKnown && c.UsualMargin <= 1 && !l.StartAssumed, finding.Advice, finding.Fault), part)
+	assumed := ""
+	if l.StartAssumed {
+		assumed = ", as assumed"
+	}
+	fin.What = fmt.Sprintf("%s draws %s as it starts%s; %s may open during the start", part.Name,
+		amps(running*l.Inrush.PeakRatio), assumed, fuseText(fuse))
 	if !opens {
-		fin.What = fmt.Sprintf("each start of %s, peaking at %s, heats %s by %s of its melting I²t; "+
-			"it will not last 10 000 starts", part.Name, amps(running*l.Inrush.PeakRatio),
+		fin.What = fmt.Sprintf("each start of %s, peaking at %s%s, heats %s by %s of its melting I²t; "+
+			"it will not last 10 000 starts", part.Name, amps(running*l.Inrush.PeakRatio), assumed,
 			fuseText(fuse), share(c.MeltShare))
 	}
 	fin.Numbers = []finding.Number{{Name: "peak", Value: running * l.Inrush.PeakRatio, Unit: "A"}}
@@ -111,4 +117,26 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 		fin.Figure = figure.New(c.MeltShare, fewStartsShare, "", figure.Larger)
 	}
 	p.report(fin)
+}
+
+// judgeUsual reports the nearest fuse of a load where it is smaller than the one that makers fit. Afloat one that breaks
+// the short only since it is small has no larger of its type, and of another nothing is gained.
+func (p *Pass) judgeUsual(part *circuit.Part) {
+	l, b := accessory(part), loadBranch(part)
+	if l == nil || b == nil {
+		return
+	}
+	for _, f := range p.nearest.Upstream(b) {
+		if fuseRating(f) <= 0 {
+			continue
+		}
+		systemV := p.c.NominalAt(f.A)
+		if least := l.UsualFuseA(systemV); !f.Fuse.Factory && over(least, fuseRating(f)) && !(p.practice.Afloat && p.behindA(f) > f.Fuse.Type.BreakingAt(systemV)) {
+			fin := ofPart(finding.Advice, part)
+			fin.Pos = f.Fuse.Pos
+			fin.Figure = figure.New(fuseRating(f)/least, 1, "", figure.Smaller)
+			p.say(fin, "%s is smaller than the %s that makers of a %s fit", fuseText(f), amps(least), l.Type.Name)
+		}
+		return
+	}
 }

@@ -144,9 +144,34 @@ func TestInrushAtTheEdge(t *testing.T) {
 		l.Inrush = library.Inrush{PeakRatio: c.peak, TauS: c.tau}
 		fuse.Fuse.Type = &library.FuseType{Name: "made", Band: []library.TimePoint{{Multiple: 1, MinS: c.minS, MaxS: c.maxS}, {Multiple: 4, MinS: c.minS, MaxS: c.maxS}}}
 		fuse.Fuse.Rating = &library.FuseRating{RatingA: c.rating, MeltI2t: c.melt}
-		p.found = nil
-		p.judgeInrush(x)
-		says(t, c.name, p.found, c.want)
+		for _, assumed := range []bool{false, true} {
+			p.found, l.StartAssumed = nil, assumed
+			p.judgeInrush(x)
+			says(t, c.name, p.found, map[bool]finding.Severity{false: c.want, true: min(c.want, finding.Advice)}[assumed])
+		}
+	}
+}
+
+// Makers of a compressor fridge fit 15 A at 12 V, but no more than the fridge's own maker allows; a factory's fuse is not
+// chosen here.
+func TestSmallerThanMakersFit(t *testing.T) {
+	for _, c := range []struct {
+		rating, load string
+		want         finding.Severity
+	}{
+		{"10 A", "type: compressor fridge", finding.Advice},
+		{"15 A", "type: compressor fridge", none},
+		{"10 A", "type: compressor fridge, maximum fuse: 10 A", none},
+		{"7.5 A", "type: compressor fridge, maximum fuse: 10 A", finding.Advice},
+		{"10 A", "power: 45 W, behaves: constant power", none},
+	} {
+		p := passOf(t, fuseInrush, fmt.Sprintf(`
+fuses:
+  lamp fuse: {type: blade C, rating: %s, at: battery tray, fed by: keyed feed, wire: {size: 4 mm², length: 100 mm}}
+loads:
+  fridge: {%s, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame}
+`, c.rating, c.load))
+		says(t, c.rating+" before "+c.load, p.run(), c.want)
 	}
 }
 

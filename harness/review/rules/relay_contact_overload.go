@@ -37,7 +37,7 @@ fuses:
 relays:
   pump relay: {form: micro make, at: battery tray, fed by: heat fuse, wire: {size: 6 mm², length: 100 mm}, coil: {fed by: pilot, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
 loads:
-  pump: {power: 220 W, behaves: motor, at: rear, fed by: pump relay, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+  pump: {power: 220 W, behaves: motor, inrush: {peak: 1.5, time: 50 ms}, at: rear, fed by: pump relay, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}}
 charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `,
 	Mended: []string{"form: micro", "form: mini", "power: 220 W", "power: 200 W"},

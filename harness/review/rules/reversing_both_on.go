@@ -32,7 +32,7 @@ relays:
   raise: {form: mini changeover, at: battery tray, fed by: lift fuse, wire: {size: 1 mm², length: 100 mm}, returns to: frame, return wire: {size: 1 mm², length: 100 mm}, coil: {fed by: up, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
   lower: {form: mini changeover, at: battery tray, fed by: lift fuse, wire: {size: 1 mm², length: 100 mm}, returns to: frame, return wire: {size: 1 mm², length: 100 mm}, coil: {fed by: down, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
 loads:
-  lift: {current: 2 A, rated at: 12 V, behaves: motor, protected motor: yes, on for: 10 s, every: 5 min, at: rear, fed by: raise, wire: {size: 1 mm²}, returns to: lower, return wire: {size: 1 mm²}}
+  lift: {current: 2 A, rated at: 12 V, behaves: motor, inrush: {peak: 1.5, time: 50 ms}, protected motor: yes, on for: 10 s, every: 5 min, at: rear, fed by: raise, wire: {size: 1 mm²}, returns to: lower, return wire: {size: 1 mm²}}
 situations:
   lifting: {engine: cruise, on: [lift]}
   lowering: {engine: cruise, reversed: [lift]}

@@ -25,7 +25,7 @@ relays:
   raise: {form: %[1]s changeover, at: battery tray, fed by: lift fuse, wire: {size: 2.5 mm², length: 100 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 100 mm}, coil: {fed by: up, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
   lower: {form: %[1]s changeover, at: battery tray, fed by: %[2]s, wire: {size: 2.5 mm², length: 100 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 100 mm}, coil: {fed by: down, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
 loads:
-  lift: {current: 12 A, rated at: 12 V, behaves: motor, protected motor: yes, minimum voltage: 10 V, on for: 10 s, every: 5 min, at: rear, fed by: raise, wire: {size: 2.5 mm²}, returns to: lower, return wire: {size: 2.5 mm²}}
+  lift: {current: 12 A, rated at: 12 V, behaves: motor, inrush: {peak: 1.5, time: 50 ms}, protected motor: yes, minimum voltage: 10 V, on for: 10 s, every: 5 min, at: rear, fed by: raise, wire: {size: 2.5 mm²}, returns to: lower, return wire: {size: 2.5 mm²}}
 situations:
   lifting: {engine: cruise, on: [lift]}
   lowering: {engine: cruise, %[3]s}

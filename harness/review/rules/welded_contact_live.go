@@ -95,13 +95,19 @@ func runsUnseen(b *circuit.Branch) bool {
 }
 
 // startA is what a contact closes on: everything behind it that no switch by
-// hand holds off, each with its starting current.
+// hand holds off, each with its starting current; that a contact welds is a suspicion, and
+// none is built on a start that is assumed.
 func (p *Pass) startA(w *fault.Welded) float64 {
 	sum := 0.0
 	for _, h := range w.Hot {
-		if !h.ByHand {
-			sum += p.c.DrawA(h.Branch) * max(1, h.Branch.Load.Load.Inrush.PeakRatio)
+		if h.ByHand {
+			continue
 		}
+		times := 1.0
+		if l := h.Branch.Load.Load; !l.StartAssumed {
+			times = max(1, l.Inrush.PeakRatio)
+		}
+		sum += p.c.DrawA(h.Branch) * times
 	}
 	return sum
 }

@@ -36,7 +36,7 @@ var wireOverCurrent = &Rule{
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  winch: {power: 185 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 0.75 mm²}, returns to: frame, return wire: {size: 4 mm²}}
+  winch: {power: 185 W, behaves: motor, inrush: {peak: 1.5, time: 50 ms}, at: rear, fed by: winch fuse, wire: {size: 0.75 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
@@ -48,7 +48,7 @@ accepted:
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  winch: {power: 185 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
+  winch: {power: 185 W, behaves: motor, inrush: {peak: 1.5, time: 50 ms}, at: rear, fed by: winch fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}

@@ -218,11 +218,11 @@ func linkWords(p *circuit.Part) string {
 	if len(links) == 0 {
 		return ""
 	}
-	numbers := links[0].Number
-	if len(links) > 1 { // the numbers of all have no room
-		numbers += " … " + links[len(links)-1].Number
+	numbers := make([]string, len(links))
+	for i, w := range links {
+		numbers[i] = w.Number
 	}
-	return numbers + " " + links[0].Spec.Size.Label
+	return wording.Span(numbers) + " " + links[0].Spec.Size.Label
 }
 
 // storeWords are what is said of a further battery.
