@@ -111,9 +111,8 @@ func first(r *ride.Result, alone string) string {
 // reserveCurve is the start reserve, leg by leg.
 func reserveCurve(r *ride.Result, seconds float64) chart.Curve {
 	c := chart.Curve{Name: "start reserve", Look: lookReserve}
-	for _, l := range r.Legs {
-		c.X = append(c.X, l.FromS/seconds, l.ToS/seconds)
-		c.Y = append(c.Y, 100*l.StartReserve, 100*l.StartReserve)
+	for _, p := range r.Points {
+		c.X, c.Y = append(c.X, p.TimeS/seconds), append(c.Y, 100*p.Reserve)
 	}
 	return c
 }

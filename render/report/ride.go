@@ -39,6 +39,7 @@ type Ride struct {
 
 	starts, planned int     // of the engine; legs
 	startAh         float64 // what a start takes
+	endReserve      float64 // start reserve at the end
 }
 
 // RideBank is a further battery on a ride; its lists are those of the ride's legs and course.
@@ -118,7 +119,7 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh, endReserve: r.EndReserve()}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -222,7 +223,7 @@ func (r *Ride) Outcome() string {
 	case r.ReserveS != nil:
 		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
-		if last := len(r.Legs) - 1; last >= 0 && r.LeftS == nil && *r.EndCharge >= *r.Legs[last].StartReserve {
+		if r.LeftS == nil && *r.EndCharge >= r.endReserve {
 			text += "; at the end of the ride it is above it again"
 		}
 	}
