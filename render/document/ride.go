@@ -26,7 +26,7 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 			"once; the charging system with its hot output. The battery is new, and follows "+
 			"published tables of its chemistry; age and neglect reduce all of them. The numbers along the top of a chart are the legs in its table.", smallQuiet)
 		for i, result := range list {
-			row := report.RideOf(result)
+			row := report.RideOf(result, r.Cranking)
 			b.head("Ride: " + result.Ride.Name)
 			below := 14 + 4.7*float64(len(row.Legs)*(1+len(row.Further)))
 			b.need(rideChartMM + below)

@@ -43,7 +43,24 @@ type Study struct {
 	Start  battery.Start
 	LeastV float64 // that a sound start in mild air leaves at the posts
 	RestV  float64 // of the full battery before it, in mild air
+	BoardA float64 // that the battery's protection lets through; 0 = it has none
 	Cases  []Case
+}
+
+// Barred tells whether the battery's protection lets less through than the starter takes, by more than rounding.
+func (s *Study) Barred() bool {
+	return len(s.Cases) > 0 && s.BoardA > 0 && s.Start.CurrentA > s.BoardA*(1+1e-9)
+}
+
+// Fails is the first case that a battery at a temperature and charge is no better off in and in which the starter does not turn, the full one
+// in mild air for all; nil = none.
+func (s *Study) Fails(celsius, charge float64) *Case {
+	for i := range s.Cases {
+		if k := &s.Cases[i]; !k.Turns() && (i == 0 || celsius <= k.CelsiusC && charge <= k.Charge) {
+			return k
+		}
+	}
+	return nil
 }
 
 // Compute solves the situations in which the design's own starter turns. Of a design
@@ -51,8 +68,8 @@ type Study struct {
 // the engine at rest, the same loads on, and the library's starter at the posts.
 func Compute(c *circuit.Circuit) *Study {
 	d := c.Design
-	s := &Study{Start: battery.StartOf(d), LeastV: least12V * d.NominalV() / 12}
-	bank, own := battery.Of(d), !s.Start.Assumed
+	s := &Study{Start: battery.StartOf(d), LeastV: least12V * d.NominalV() / 12, BoardA: d.Battery.BoardA()}
+	bank, own := battery.Of(d), s.Start.Own
 	if bank == nil || s.Start.CurrentA == 0 || !own && s.Start.RatedV != d.NominalV() || !d.Charging.Present() {
 		return s
 	}

@@ -109,6 +109,7 @@ type Result struct {
 	LowestCharge  float64
 	LowestChargeS float64
 	EndCharge     float64
+	ColdestC      float64 // of the battery
 	ReserveS      float64 // first moment below the start reserve
 	EmptyS        float64 // the first battery gives no more: the ride ends here
 	Cause         Cause   // why it gives no more
@@ -210,7 +211,7 @@ func simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 		opt.VoltStep = usualVoltStep
 	}
 	s := &simulation{c: c, bat: bat, first: storeOf(&c.Design.Battery, c.Design.NominalV()), opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value, banks: banksOf(c, r),
-		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1)}}
+		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1), ColdestC: math.Inf(1)}}
 	if !slices.ContainsFunc(r.Legs, starterOn) {
 		s.result.StartAh = battery.StartOf(c.Design).Ah()
 	}

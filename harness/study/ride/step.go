@@ -201,9 +201,9 @@ func shrink(off, tolerance float64) float64 {
 
 // note records a moment.
 func (s *simulation) note(l *Leg, p Point, ok bool) {
-	p.TimeS, p.Reserve = s.timeS, s.bat.StartReserve(s.batteryC(l, 0))
-	l.StartReserve = math.Max(l.StartReserve, p.Reserve)
-	r := s.result
+	r, celsius := s.result, s.batteryC(l, 0)
+	p.TimeS, p.Reserve = s.timeS, s.bat.StartReserve(celsius)
+	l.StartReserve, r.ColdestC = math.Max(l.StartReserve, p.Reserve), math.Min(r.ColdestC, celsius)
 	r.Points = append(r.Points, p)
 	l.LowestV, l.HighestV = math.Min(l.LowestV, p.BusV), math.Max(l.HighestV, p.BusV)
 	if p.Charge < r.LowestCharge {
