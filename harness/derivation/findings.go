@@ -284,7 +284,35 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", b.nominalV(br), newOhm(br)))
 		}
 	}
-	return slices.Concat(list, b.ratingsOf(f), b.gradings(f), b.openings(f))
+	return slices.Concat(list, b.startOf(f), b.shortsOf(f), b.ratingsOf(f), b.gradings(f), b.openings(f))
+}
+
+// startOf is what a start leaves at the posts, of a finding at the battery.
+func (b *book) startOf(f *finding.Finding) (list []*value) {
+	if br := b.batteryBranch(); br != nil && br.Part != nil && br.Part.Name == f.Part && f.Figure.Of == quantity.Voltage {
+		if x := b.startV(); x != nil {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// shortsOf are the shorts of a wire, or inside a part, with the current of a finding.
+func (b *book) shortsOf(f *finding.Finding) (list []*value) {
+	if f.Figure.Of != quantity.Current {
+		return nil
+	}
+	for _, sh := range b.r.Faulted().Shorts {
+		if of := sh.Wire != nil && sh.Wire.Number == f.Ref || sh.Wire == nil && sh.Part.Name == f.Part; !of || !sh.Fed {
+			continue
+		}
+		for state := range sh.Results {
+			if as(sh.Results[state].CurrentA, f.Figure.Value) {
+				list = append(list, b.short(sh, state))
+			}
+		}
+	}
+	return list
 }
 
 // openings are the latest openings of fuses at the currents at which their wires have the

@@ -22,6 +22,8 @@ type Case struct {
 	PostsV           float64 // while it turns, the least over the situations; NaN = not known
 	// FirstV is what the posts have at the first moment, the starter still at rest.
 	FirstV float64
+	// What that comes from: the battery at rest, its resistance, and what the vehicle draws besides, 0 with a starter of the design.
+	RestV, Ohm, VehicleA float64
 	Loads  []Load // that are on in some situation, in the circuit's order
 }
 
@@ -84,8 +86,12 @@ func Compute(c *circuit.Circuit) *Study {
 		{Name: "mild, at the start reserve", CelsiusC: MildC, Charge: bank.StartReserve(MildC)},
 	} {
 		k.CurrentA = s.Start.CurrentA * Ratio(k.CelsiusC)
+		k.RestV, k.Ohm = bank.OpenCircuitV(k.Charge, k.CelsiusC), bank.Ohm(k.Charge, k.CelsiusC)
+		if !own {
+			k.VehicleA = vehicleA(d)
+		}
 		turn := func(x *design.Situation, times float64) *solve.Solution {
-			opt := solve.Options{NoCharging: true, BatteryOhm: bank.Ohm(k.Charge, k.CelsiusC), BatteryV: bank.OpenCircuitV(k.Charge, k.CelsiusC)}
+			opt := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV}
 			opt.Pulled = pulledIn(plan.Network(x, opt).Solution())
 			if own {
 				opt.LoadFactor = func(b *circuit.Branch) float64 {
@@ -97,7 +103,7 @@ func Compute(c *circuit.Circuit) *Study {
 			} else {
 				// A source behind a resistance less a constant current is the same
 				// source of a voltage that is lower by their product.
-				opt.BatteryV = math.Max(opt.BatteryV-(times*k.CurrentA+vehicleA(d))*(opt.BatteryOhm+linkOhm), leastEMFV)
+				opt.BatteryV = math.Max(k.RestV-(times*k.CurrentA+k.VehicleA)*(k.Ohm+linkOhm), LeastEMFV)
 			}
 			return plan.Network(x, opt).Solution()
 		}
@@ -186,9 +192,9 @@ func vehicleA(d *design.Design) float64 {
 	return sum
 }
 
-// leastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
+// LeastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
 // be that of the chemistry.
-const leastEMFV = 0.01
+const LeastEMFV = 0.01
 
 // volts is the voltage across a branch; NaN of what has no operating point.
 func volts(s *solve.Solution, b *circuit.Branch) float64 {
