@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -203,6 +204,9 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 	}
 	for _, br := range b.c.Branches {
 		named := br.Part != nil && (br.Part.Name == f.Part || br.Part.Ref == f.Ref)
+		if s, ok := sourceOf(br).(*design.Switch); ok && named && len(f.Uses) > 0 && br.Closer != nil {
+			list = append(list, b.useOf(br, s, f.Uses))
+		}
 		switch {
 		case named && br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby:
 			list = append(list, b.dropShare(br), b.wiresShare(br), voltsOf(br))
@@ -213,6 +217,13 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 		}
 	}
 	return list
+}
+
+func sourceOf(br *circuit.Branch) any {
+	if br.Part == nil {
+		return nil
+	}
+	return br.Part.Source
 }
 
 func (b *book) wire(number string) *circuit.Wire {

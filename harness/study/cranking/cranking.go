@@ -24,7 +24,7 @@ type Case struct {
 	FirstV float64
 	// What that comes from: the battery at rest, its resistance, and what the vehicle draws besides, 0 with a starter of the design.
 	RestV, Ohm, VehicleA float64
-	Loads  []Load // that are on in some situation, in the circuit's order
+	Loads                []Load // that are on in some situation, in the circuit's order
 }
 
 // LeastTurningV is what the posts must have for any starter to turn (our choice).
