@@ -15,6 +15,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/cranking"
 )
 
 // findingTree explains the figure that decides a finding, and its limit.
@@ -415,6 +416,9 @@ func (b *book) limits(f *finding.Finding) (list []*value) {
 		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
 			list = append(list, b.output(l))
 		}
+	}
+	if len(b.startOf(f)) > 0 {
+		list = append(list, assumed("below which no starter turns", volts, cranking.LeastTurningV, "our choice"))
 	}
 	for _, br := range b.c.Branches {
 		if br.Part == nil || br.Part.Name != f.Part || br.Kind != circuit.LoadBranch || br.Load.Load == nil {

@@ -3,6 +3,7 @@ package derivation
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/study/cranking"
 )
@@ -34,7 +35,7 @@ func (b *book) startV() *value {
 	}
 	drawn := row("current of "+s.Start.Starter, amps, s.Start.CurrentA, s.Start.Source)
 	if k.VehicleA > 0 {
-		drawn = sum("starter and the vehicle's own loads", amps, k.CurrentA+k.VehicleA, drawn, solved("vehicle's own loads", amps, k.VehicleA, "vehicle loads of the design, those that run with the engine"))
+		drawn = sum("starter and the vehicle's own loads", amps, k.CurrentA+k.VehicleA, drawn, b.vehicleRunning(k.VehicleA))
 	}
 	left := of("left by the starter", volts, rest.v-drawn.v*way.v, "{} − {} × {}", rest, drawn, way)
 	if left.v < cranking.LeastEMFV {
@@ -46,6 +47,33 @@ func (b *book) startV() *value {
 	}
 	left.label = label
 	return left
+}
+
+// vehicleRunning is what the vehicle's own loads draw that run with the engine.
+func (b *book) vehicleRunning(totalA float64) *value {
+	const label = "vehicle's own loads"
+	var list []*value
+	total := 0.0
+	for _, l := range b.d.VehicleLoads {
+		if l.When != design.WhenRunning || len(l.In) > 0 {
+			continue
+		}
+		x := given(l.Name, amps, l.CurrentA)
+		if l.PowerW.Given() {
+			x = of(l.Name, amps, l.PowerW.Value/b.vehicleV().v, "{} ÷ {}", given("power", watts, l.PowerW), b.vehicleV())
+		}
+		if l.Duty.Given() {
+			x = of(l.Name+", on average", amps, x.v*l.Duty.Value, "{} × {}", x, given("share of the time", plain, l.Duty))
+		}
+		list, total = append(list, x), total+x.v
+	}
+	if len(list) == 0 || !as(total, totalA) {
+		return solved(label, amps, totalA, "vehicle loads of the design, those that run with the engine")
+	}
+	if len(list) == 1 {
+		return list[0]
+	}
+	return sum(label, amps, totalA, list...)
 }
 
 // restMild is the full battery at rest in mild air.
