@@ -44,7 +44,7 @@ func (c *rideCmd) Run(io *streams, cli *program) error {
 	if c.Out != "" {
 		return c.draw(io, review, results)
 	}
-	rep := report.NewRides(report.New(review), review.Design, results)
+	rep := report.NewRides(report.New(review), review.Design, results, review.Cranking)
 	err = printed(io, func(b *bytes.Buffer) error {
 		if c.json() {
 			return report.WriteJSON(b, rep)

@@ -16,6 +16,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
@@ -123,6 +124,59 @@ func TestFindings(t *testing.T) {
 	}
 	if derived < 14 {
 		t.Errorf("%d findings have a derived figure", derived)
+	}
+}
+
+// The figures of these rules stand with their steps, down to what the design and the library say: each can be done again by hand.
+func TestFindingsByHand(t *testing.T) {
+	for _, rule := range []string{"starter-does-not-turn", "short-too-weak", "switch-overload"} {
+		r := reviewOf(t, "../../testdata/rules/"+rule+".yaml")
+		found := 0
+		for _, f := range r.Findings {
+			if f.Rule != rule {
+				continue
+			}
+			found++
+			tree := of(t, r, "finding "+numberOf(f.Number))
+			if off, bare := offIn(tree.Root), bareIn(tree.Root); tree.Root.Formula == "" || off != nil || bare != nil {
+				t.Errorf("%s: %s = %q, off %v, from nowhere %v", rule, tree.Root.Label, tree.Root.Formula, off, bare)
+			}
+			if got := base(tree.Root); math.Abs(got-f.Figure.Value) > 1e-6*math.Abs(f.Figure.Value) {
+				t.Errorf("%s: %g, its figure is %g", rule, got, f.Figure.Value)
+			}
+		}
+		if found == 0 {
+			t.Errorf("%s: nothing is found", rule)
+		}
+	}
+}
+
+// A link between batteries in series is named in what lies before a short and in what the posts lose while the starter turns.
+func TestLinkIsNamed(t *testing.T) {
+	text := strings.Replace(string(example.Design("battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 6 mΩ, in series: 2, link: {size: 1 mm², length: 9 m}, at: battery tray}\n")), "system: 12 V", "system: 24 V", 1)
+	d, err := design.Read("series.yaml", []byte(text), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	link := r.Circuit.Wires[slices.IndexFunc(r.Circuit.Wires, func(w *circuit.Wire) bool { return w.Role == circuit.LinkWire })].Number
+	named := 0
+	for _, what := range derivation.Names(r) {
+		starter := strings.HasPrefix(what, "finding ") && strings.Contains(asJSON(t, of(t, r, what)), "does not turn the engine")
+		if !starter && !strings.HasPrefix(what, "prospective short at ") {
+			continue
+		}
+		tree := of(t, r, what)
+		if off := offIn(tree.Root); off != nil || !strings.Contains(asJSON(t, tree), "resistance of "+link) {
+			t.Errorf("%s: does not name link %s, or is off: %v", what, link, off)
+		}
+		named++
+	}
+	if named < 3 {
+		t.Errorf("%d figures", named)
 	}
 }
 

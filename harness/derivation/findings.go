@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -14,6 +15,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/cranking"
 )
 
 // findingTree explains the figure that decides a finding, and its limit.
@@ -203,6 +205,9 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 	}
 	for _, br := range b.c.Branches {
 		named := br.Part != nil && (br.Part.Name == f.Part || br.Part.Ref == f.Ref)
+		if s, ok := sourceOf(br).(*design.Switch); ok && named && len(f.Uses) > 0 && br.Closer != nil {
+			list = append(list, b.useOf(br, s, f.Uses))
+		}
 		switch {
 		case named && br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby:
 			list = append(list, b.dropShare(br), b.wiresShare(br), voltsOf(br))
@@ -213,6 +218,13 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 		}
 	}
 	return list
+}
+
+func sourceOf(br *circuit.Branch) any {
+	if br.Part == nil {
+		return nil
+	}
+	return br.Part.Source
 }
 
 func (b *book) wire(number string) *circuit.Wire {
@@ -284,7 +296,35 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", b.nominalV(br), newOhm(br)))
 		}
 	}
-	return slices.Concat(list, b.ratingsOf(f), b.gradings(f), b.openings(f))
+	return slices.Concat(list, b.startOf(f), b.shortsOf(f), b.ratingsOf(f), b.gradings(f), b.openings(f))
+}
+
+// startOf is what a start leaves at the posts, of a finding at the battery.
+func (b *book) startOf(f *finding.Finding) (list []*value) {
+	if br := b.batteryBranch(); br != nil && br.Part != nil && br.Part.Name == f.Part && f.Figure.Of == quantity.Voltage {
+		if x := b.startV(); x != nil {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// shortsOf are the shorts of a wire, or inside a part, with the current of a finding.
+func (b *book) shortsOf(f *finding.Finding) (list []*value) {
+	if f.Figure.Of != quantity.Current {
+		return nil
+	}
+	for _, sh := range b.r.Faulted().Shorts {
+		if of := sh.Wire != nil && sh.Wire.Number == f.Ref || sh.Wire == nil && sh.Part.Name == f.Part; !of || !sh.Fed {
+			continue
+		}
+		for state := range sh.Results {
+			if as(sh.Results[state].CurrentA, f.Figure.Value) {
+				list = append(list, b.short(sh, state))
+			}
+		}
+	}
+	return list
 }
 
 // openings are the latest openings of fuses at the currents at which their wires have the
@@ -376,6 +416,9 @@ func (b *book) limits(f *finding.Finding) (list []*value) {
 		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
 			list = append(list, b.output(l))
 		}
+	}
+	if len(b.startOf(f)) > 0 {
+		list = append(list, assumed("below which no starter turns", volts, cranking.LeastTurningV, "our choice"))
 	}
 	for _, br := range b.c.Branches {
 		if br.Part == nil || br.Part.Name != f.Part || br.Kind != circuit.LoadBranch || br.Load.Load == nil {

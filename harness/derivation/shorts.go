@@ -3,6 +3,7 @@ package derivation
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -48,7 +49,7 @@ func (b *book) shortView(n fault.Net) *view {
 func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 	open = v.openV(s.OpenV)
 	way, list := v.wayTo(sh, s)
-	list = append([]*value{v.sourceOhm()}, list...)
+	list = slices.Concat([]*value{v.sourceOhm()}, v.linkOhms(), list)
 	total := 0.0
 	for _, x := range list {
 		total += x.v
@@ -152,6 +153,16 @@ func (v *view) sourceV(open float64) *value {
 		rest.source = "rest voltage, and the charging current times the battery's resistance; " + rest.source
 	}
 	return rest
+}
+
+// linkOhms are the resistances of the links of batteries in series.
+func (v *view) linkOhms() (list []*value) {
+	if bat := v.batteryBranch(); bat != nil && bat.Part != nil && !v.net.Stiff { // which stands at the posts
+		for _, w := range bat.Part.LinkWires() {
+			list = append(list, v.ohm(w.Branch))
+		}
+	}
+	return list
 }
 
 func (v *view) sourceOhm() *value {

@@ -26,7 +26,7 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 			"once; the charging system with its hot output. The battery is new, and follows "+
 			"published tables of its chemistry; age and neglect reduce all of them. The numbers along the top of a chart are the legs in its table.", smallQuiet)
 		for i, result := range list {
-			row := report.RideOf(result)
+			row := report.RideOf(result, r.Cranking)
 			b.head("Ride: " + result.Ride.Name)
 			below := 14 + 4.7*float64(len(row.Legs)*(1+len(row.Further)))
 			b.need(rideChartMM + below)
@@ -111,9 +111,8 @@ func first(r *ride.Result, alone string) string {
 // reserveCurve is the start reserve, leg by leg.
 func reserveCurve(r *ride.Result, seconds float64) chart.Curve {
 	c := chart.Curve{Name: "start reserve", Look: lookReserve}
-	for _, l := range r.Legs {
-		c.X = append(c.X, l.FromS/seconds, l.ToS/seconds)
-		c.Y = append(c.Y, 100*l.StartReserve, 100*l.StartReserve)
+	for _, p := range r.Points {
+		c.X, c.Y = append(c.X, p.TimeS/seconds), append(c.Y, 100*p.Reserve)
 	}
 	return c
 }

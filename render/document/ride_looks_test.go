@@ -9,7 +9,7 @@ import (
 
 // A battery has one look in the pictures of charge, volts and currents, and no other curve has it.
 func TestOneLookABattery(t *testing.T) {
-	r := &ride.Result{Ride: &design.Ride{Name: "out"}, Legs: []*ride.Leg{{ToS: 60, StartReserve: 0.6, Leg: &design.Leg{}}},
+	r := &ride.Result{Ride: &design.Ride{Name: "out"}, Legs: []*ride.Leg{{ToS: 60, Leg: &design.Leg{}}},
 		Banks:  []ride.BankRide{{Bank: &design.Bank{Common: design.Common{Name: "house"}}}, {Bank: &design.Bank{Common: design.Common{Name: "bow"}}}},
 		Points: []ride.Point{{Banks: make([]ride.BankPoint, 2)}, {TimeS: 60, Banks: make([]ride.BankPoint, 2)}}}
 	looks := map[string]int{}

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/cranking"
 	"fusewright/harness/study/ride"
 )
 
@@ -39,6 +40,8 @@ type Ride struct {
 
 	starts, planned int     // of the engine; legs
 	startAh         float64 // what a start takes
+	endReserve      float64 // start reserve at the end
+	noStart         string  // why a start fails whatever the reserve, a sentence; "" = it does not, as far as known
 }
 
 // RideBank is a further battery on a ride; its lists are those of the ride's legs and course.
@@ -98,10 +101,10 @@ type RideCourse struct {
 }
 
 // NewRides makes the report of rides.
-func NewRides(rep *Report, d *design.Design, list []*ride.Result) *RideReport {
+func NewRides(rep *Report, d *design.Design, list []*ride.Result, starts *cranking.Study) *RideReport {
 	out := &RideReport{Fusewright: Version, Design: rep.Design, Battery: batteryOf(d), Rides: []Ride{}, Caution: CautionOf(d)}
 	for _, r := range list {
-		out.Rides = append(out.Rides, RideOf(r))
+		out.Rides = append(out.Rides, RideOf(r, starts))
 	}
 	return out
 }
@@ -114,11 +117,11 @@ func batteryOf(d *design.Design) string {
 	return d.Battery.Times() + text
 }
 
-// RideOf is the row of a ride.
-func RideOf(r *ride.Result) Ride {
+// RideOf is the row of a ride; starts are those of the engine, nil = not known.
+func RideOf(r *ride.Result, starts *cranking.Study) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh, endReserve: r.EndReserve(), noStart: noStart(r, starts)}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -133,6 +136,22 @@ func RideOf(r *ride.Result) Ride {
 		c.ChargingA = append(c.ChargingA, *finite(p.ChargingA))
 	}
 	return row
+}
+
+// noStart is what the study of starts says against one on a ride.
+func noStart(r *ride.Result, s *cranking.Study) string {
+	if s == nil {
+		return ""
+	}
+	if s.Barred() {
+		return fmt.Sprintf(" A start is not certain all the same: %s takes %s, and the battery's protection lets %s through.", s.Start.Starter,
+			quantity.Format(s.Start.CurrentA, quantity.Current), quantity.Plain(s.BoardA, quantity.Current))
+	}
+	if k := s.Fails(r.ColdestC, r.LowestCharge); k != nil {
+		return fmt.Sprintf(" The battery does not turn the engine all the same: %s draws %s, and the posts fall to %s at %s and %s of charge.", s.Start.Starter,
+			quantity.Format(k.CurrentA, quantity.Current), quantity.Format(k.PostsV, quantity.Voltage), celsius(&k.CelsiusC), quantity.Plain(k.Charge, quantity.Share))
+	}
+	return ""
 }
 
 func rideBanks(r *ride.Result) (list []RideBank) {
@@ -217,12 +236,14 @@ func (r *Ride) Table() *Table {
 func (r *Ride) Outcome() string {
 	text := "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again"
 	switch {
+	case r.ReserveS == nil && r.LeftS == nil && r.noStart != "":
+		text = "The charge stays above the start reserve"
 	case r.LeftS != nil && r.ReserveS == nil:
 		text = "Until then the charge stays above the start reserve"
 	case r.ReserveS != nil:
 		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
-		if last := len(r.Legs) - 1; last >= 0 && r.LeftS == nil && *r.EndCharge >= *r.Legs[last].StartReserve {
+		if r.LeftS == nil && *r.EndCharge >= r.endReserve {
 			text += "; at the end of the ride it is above it again"
 		}
 	}
@@ -238,7 +259,7 @@ func (r *Ride) Outcome() string {
 	if r.LeftS != nil {
 		text = fmt.Sprintf("Followed to %s only, in leg %d of %d; what comes after is not known. ", clock(r.LeftS), len(r.Legs), r.planned) + text
 	}
-	return text + "." + r.startsText()
+	return text + "." + r.noStart + r.startsText()
 }
 
 // end is when the charge at the end is that, in words.

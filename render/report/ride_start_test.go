@@ -1,6 +1,14 @@
 package report
 
-import "testing"
+import (
+	"math"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/study/cranking"
+	"fusewright/harness/study/ride"
+)
 
 // The text of what starts took out of the charges of a ride.
 func TestRideStartsText(t *testing.T) {
@@ -32,6 +40,42 @@ func TestRideLeftBeforeItsEnd(t *testing.T) {
 	}
 	if got, want := r.end(), "3:34 h, where it was left,"; got != want {
 		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// A ride promises no start that the study of starts denies: of a battery that does not turn the starter at the least of cold and of charge that the
+// ride has, or a protection that does not let its current through.
+func TestRideStartsAsTheStudySays(t *testing.T) {
+	study := func(boardA float64, postsV ...float64) *cranking.Study {
+		s := &cranking.Study{Start: battery.Start{Starter: "starter", CurrentA: 300}, BoardA: boardA}
+		for i, v := range postsV {
+			s.Cases = append(s.Cases, cranking.Case{CelsiusC: []float64{20, 0, 20}[i], Charge: []float64{1, 1, 0.6}[i], CurrentA: 300, PostsV: v})
+		}
+		return s
+	}
+	const kept = "The charge stays above the start reserve"
+	const sure = kept + ": the engine can be stopped anywhere on this ride and starts again."
+	for _, c := range []struct {
+		name             string
+		starts           *cranking.Study
+		coldestC, lowest float64
+		want             string
+	}{
+		{"not known", nil, 20, 0.9, sure},
+		{"no case", study(60), 20, 0.9, sure},
+		{"turns", study(0, 9, 8, 7), -20, 0.5, sure},
+		{"at its limits", study(300, 1, 1, 1), -20, 0.5, sure},
+		{"protection", study(299, 9, 8, 7), 20, 0.9, kept + ". A start is not certain all the same: starter takes 300 A, and the battery's protection lets 299 A through."},
+		{"full and mild", study(0, 0.99, 0.5, 0.4), 25, 0.9, kept + ". The battery does not turn the engine all the same: starter draws 300 A, and the posts fall to 990 mV at 20 °C and 100 % of charge."},
+		{"not so cold", study(0, 9, 0.99, 9), 1, 0.5, sure},
+		{"so cold", study(0, 9, 0.99, 9), 0, 0.5, kept + ". The battery does not turn the engine all the same: starter draws 300 A, and the posts fall to 990 mV at 0 °C and 100 % of charge."},
+		{"not run down so far", study(0, 9, 8, 0.99), 20, 0.61, sure},
+		{"run down", study(0, 9, 8, 0.99), 20, 0.6, kept + ". The battery does not turn the engine all the same: starter draws 300 A, and the posts fall to 990 mV at 20 °C and 60 % of charge."},
+	} {
+		r := RideOf(&ride.Result{Ride: &design.Ride{}, Points: []ride.Point{{}}, EmptyS: math.NaN(), ReserveS: math.NaN(), ColdestC: c.coldestC, LowestCharge: c.lowest}, c.starts)
+		if got := r.Outcome(); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
 	}
 }
 

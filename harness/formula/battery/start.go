@@ -12,7 +12,8 @@ import (
 // the starter is on.
 type Start struct {
 	Starter           string // the design's part, or the library's row
-	Assumed           bool   // the design has no starter: the library's that fits best
+	Own               bool   // a load of the design, on in its situations
+	Assumed           bool   // the design neither has nor names one: the library's that fits best
 	CurrentA, Seconds float64
 	RatedV            float64        // at which it draws CurrentA
 	Peak              float64        // what it draws at first, at rest, over CurrentA; 0 = not known
@@ -25,11 +26,13 @@ type Start struct {
 func StartOf(d *design.Design) Start {
 	for _, l := range d.Loads {
 		if l.Type != nil && l.Type.Starter && l.RatedV > 0 {
-			return Start{l.Name, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.Type.Source}
+			return Start{l.Name, true, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.Type.Source}
 		}
 	}
 	if l := d.Charging.Starter; l != nil {
-		return usualOf(l)
+		named := usualOf(l)
+		named.Assumed = false
+		return named
 	}
 	for _, lib := range []*library.Library{d.Library, library.Default()} {
 		if lib == nil {
@@ -43,7 +46,7 @@ func StartOf(d *design.Design) Start {
 }
 
 func usualOf(l *library.LoadType) Start {
-	return Start{l.Name, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
+	return Start{l.Name, false, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
 }
 
 // usualStarter is the library's starter that fits a design best; nil when it has none.

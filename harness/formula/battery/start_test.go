@@ -67,11 +67,11 @@ func TestUsualStarter(t *testing.T) {
 	}
 	said := &design.Design{SystemV: design.Quantity{Value: 12}, Library: lib, Practice: lib.Practice("marine"),
 		Charging: design.Charging{Starter: lib.Load("starter diesel 12 V")}}
-	if got := battery.StartOf(said); got.Starter != "starter diesel 12 V" || got.CurrentA != 250 || !got.Assumed {
+	if got := battery.StartOf(said); got.Starter != "starter diesel 12 V" || got.CurrentA != 250 || got.Assumed || got.Own {
 		t.Errorf("as the charging says: %+v", got)
 	}
 	d := &design.Design{Loads: []*design.Load{{Common: design.Common{Name: "mine"}, Type: lib.Load("starter"), PowerW: 960, RatedV: 12}}}
-	if got := battery.StartOf(d); got.Starter != "mine" || got.Assumed {
+	if got := battery.StartOf(d); got.Starter != "mine" || got.Assumed || !got.Own {
 		t.Errorf("of its own: %+v", got)
 	}
 }

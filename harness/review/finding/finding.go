@@ -102,6 +102,15 @@ type Finding struct {
 	// Behind names the loads that are never on among what it covers, at the end of What
 	// too; "" for none.
 	Behind string
+	// Uses are the terms of a figure that is a contact's use: what draws through it over its rating for that.
+	Uses []Use
+}
+
+// Use is what draws through a contact.
+type Use struct {
+	Branch  int // of what draws, by its index in the circuit
+	Kind    string
+	RatingA float64 // of the contact for it
 }
 
 // Meant is a value in place of one that is hard to believe.

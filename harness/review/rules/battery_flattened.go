@@ -71,10 +71,10 @@ func (p *Pass) judgeRestarts(r *ride.Result) {
 	ran := false
 	for i, l := range r.Legs {
 		runs := l.Leg.EngineRPM > 0
-		if runs && !ran && l.FromCharge < l.StartReserve {
+		if runs && !ran && l.FromCharge < l.FromReserve {
 			f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
-			value, most := quantity.Against(l.FromCharge, l.StartReserve, quantity.Share)
-			atLeast(&f, "charge", 100*l.FromCharge, 100*l.StartReserve, "%")
+			value, most := quantity.Against(l.FromCharge, l.FromReserve, quantity.Share)
+			atLeast(&f, "charge", 100*l.FromCharge, 100*l.FromReserve, "%")
 			p.say(f, "ride %s: leg %d starts the engine on %s of the charge; below %s a start is not certain",
 				r.Ride.Name, i+1, value, most)
 			return
@@ -101,12 +101,12 @@ func (p *Pass) judgeNextStart(r *ride.Result) {
 		p.judgeDeep(r)
 		return
 	}
-	if r.GivenUp || last.Leg.EngineRPM > 0 || !over(last.StartReserve, r.EndCharge) {
+	if r.GivenUp || last.Leg.EngineRPM > 0 || !over(r.EndReserve(), r.EndCharge) {
 		return
 	}
 	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
-	value, most := quantity.Against(r.EndCharge, last.StartReserve, quantity.Share)
-	atLeast(&f, "charge at the end", 100*r.EndCharge, 100*last.StartReserve, "%")
+	value, most := quantity.Against(r.EndCharge, r.EndReserve(), quantity.Share)
+	atLeast(&f, "charge at the end", 100*r.EndCharge, 100*r.EndReserve(), "%")
 	p.say(f, "ride %s: it ends on %s of the charge; below %s the next start is not certain", r.Ride.Name, value, most)
 }
 

@@ -65,18 +65,14 @@ func (p *Pass) judgeBoard(part *circuit.Part, b *circuit.Branch, store *design.B
 
 // judgeStartOnBoard is of an engine that is started from a battery with a board.
 func (p *Pass) judgeStartOnBoard() {
-	limit := p.d.Battery.BoardA()
-	if p.in.Cranking == nil || limit == 0 || len(p.in.Cranking.Cases) == 0 {
+	if p.in.Cranking == nil || p.in.Cranking.Start.Own || !p.in.Cranking.Barred() { // the design's own starter is on in a situation
 		return
 	}
-	start := p.in.Cranking.Start
-	if !start.Assumed || !over(start.CurrentA, limit) { // the design's own starter is on in a situation
-		return
-	}
-	fin := ofPart(finding.Advice, p.battery.Part)
+	start, limit := p.in.Cranking.Start, p.in.Cranking.BoardA
+	fin := ofPart(graver(start.Assumed, finding.Fault, finding.Advice), p.battery.Part)
 	fin.Leave = true
 	atMost(&fin, "current of the starter", start.CurrentA, limit, "A")
-	p.say(fin, "%s, the usual one for such a battery, takes %s; the battery's protection lets %s through", start.Starter, amps(start.CurrentA), quantity.Plain(limit, quantity.Current))
+	p.say(fin, "%s takes %s; the battery's protection lets %s through", starterName(start), amps(start.CurrentA), quantity.Plain(limit, quantity.Current))
 }
 
 // batteryName is how a sentence begins with a battery.

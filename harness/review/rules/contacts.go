@@ -77,6 +77,7 @@ type loading struct {
 	share float64 // sum of current over rating by kind; above 1 is too much, +Inf where nothing is allowed
 	A     float64
 	kinds []string // kinds of load that draw through it
+	uses  []finding.Use
 }
 
 // carried are the ratings of what the contact carries for good, whatever it is: those
@@ -147,6 +148,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 		case b.Load != nil:
 			kind, rating = b.Load.Behaves, r.OfLoad(b.Load)
 		}
+		now.uses = append(now.uses, finding.Use{Branch: b.Index, Kind: string(kind), RatingA: rating})
 		if !(a > 0) {
 			continue
 		}

@@ -13,7 +13,7 @@ var linkBelowFuse = &Rule{
 	Says:  "link thinner than the fuse needs",
 	Doc: "What any circuit takes out of batteries in series goes through each of their links, which no fuse stands before: they are part of the " +
 		"battery. Each must be good for the rating of the largest fuse that comes first behind the posts, the fuses of links to other batteries among them, " +
-		"and for a start of the engine by the library's starter where the design has none. One finding for each battery. " +
+		"and for a start of the engine by the starter that the charging names, or the library's where the design has none. One finding for each battery. " +
 		"The current in use is judged by wire-over-current, as of any wire. A short of the link itself nothing clears: it is short, and its ends are covered.",
 	Formula: "rating of the fuse ≤ share × allowed current of the link; time of a start ≤ time in which the starter's current brings it to its class",
 	Limits:  "the practice's fuse share of wire, and its most fuse share of wire; the time that the starter is on",
@@ -78,7 +78,7 @@ func (p *Pass) judgeString(part *circuit.Part) {
 
 // judgeStartOverLink is of a starter that the design does not have; its own is on in a situation.
 func (p *Pass) judgeStartOverLink(part *circuit.Part, w *circuit.Wire) {
-	if p.in.Cranking == nil || len(p.in.Cranking.Cases) == 0 || !p.in.Cranking.Start.Assumed || part.Kind != circuit.Battery {
+	if p.in.Cranking == nil || len(p.in.Cranking.Cases) == 0 || p.in.Cranking.Start.Own || part.Kind != circuit.Battery {
 		return
 	}
 	start := p.in.Cranking.Start
@@ -86,9 +86,9 @@ func (p *Pass) judgeStartOverLink(part *circuit.Part, w *circuit.Wire) {
 	if !over(start.Seconds, bearsS) {
 		return
 	}
-	fin := ofWire(finding.Advice, w)
+	fin := ofWire(graver(start.Assumed, finding.Danger, finding.Advice), w)
 	fin.Cause, fin.Why = part.Name, "a long start heats it past what its insulation is made for"
 	atMost(&fin, "time of a start", start.Seconds, bearsS, "s")
-	p.say(fin, "link %s bears the %s of a start, by %s, the usual one for such a battery, for %s; a long start takes %s", w.Text(), amps(start.CurrentA), start.Starter,
+	p.say(fin, "link %s bears the %s of a start, by %s, for %s; a long start takes %s", w.Text(), amps(start.CurrentA), starterName(start),
 		quantity.Format(bearsS, quantity.Duration), quantity.Plain(start.Seconds, quantity.Duration))
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // A link of 1 mm² may carry 18.5 A: the fuse behind the posts may be 15 A; of 20 A, up to 1.5 times it, is advice, of 30 A danger. A start
-// by a starter that is assumed lasts as long as the link bears it, or is advice.
+// by a starter that the charging names lasts as long as the link bears it, or is danger; by one that is assumed it is advice.
 func TestLinkAtItsLimits(t *testing.T) {
 	const snippet = `
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 6 mΩ, in series: 2, link: {size: 1 mm², length: 100 mm}, at: battery tray}
@@ -27,8 +27,13 @@ taps: {}
 	}
 	p := passOf(t, linkBelowFuse, fmt.Sprintf(snippet, 15))
 	bearsS := p.laid.ToClassS(p.battery.Part.LinkWires()[0], 120)
-	for share, want := range map[float64]finding.Severity{0.99: 0, 1: 0, 1.01: finding.Advice} {
-		p.in.Cranking = &cranking.Study{Start: battery.Start{Starter: "starter", Assumed: true, CurrentA: 120, Seconds: share * bearsS}, Cases: make([]cranking.Case, 1)}
-		says(t, fmt.Sprintf("a start of %g times what it bears", share), p.run(), want)
+	for share, want := range map[float64]finding.Severity{0.99: 0, 1: 0, 1.01: finding.Danger} {
+		for _, assumed := range []bool{false, true} {
+			if assumed && want != 0 {
+				want = finding.Advice
+			}
+			p.in.Cranking = &cranking.Study{Start: battery.Start{Starter: "starter", Assumed: assumed, CurrentA: 120, Seconds: share * bearsS}, Cases: make([]cranking.Case, 1)}
+			says(t, fmt.Sprintf("a start of %g times what it bears, assumed: %t", share, assumed), p.run(), want)
+		}
 	}
 }

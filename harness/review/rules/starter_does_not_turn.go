@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/cranking"
 )
@@ -29,13 +30,18 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 130 mΩ, at: 
 		if s == nil || len(s.Cases) == 0 || p.battery == nil || s.Cases[0].Turns() {
 			return
 		}
-		k, starter := s.Cases[0], s.Start.Starter
-		if s.Start.Assumed {
-			starter += ", the usual one for such a battery,"
-		}
+		k := s.Cases[0]
 		fin := ofPart(graver(s.Start.Assumed, finding.Fault, finding.Advice), p.battery.Part)
 		atLeast(&fin, "voltage at the posts", k.PostsV, cranking.LeastTurningV, "V")
 		p.say(fin, "the battery does not turn the engine: %s draws %s, and the posts of the full battery, of %s inside, fall to %s",
-			starter, amps(k.CurrentA), quantity.Format(p.battery.Ohm, quantity.Resistance), volts(k.PostsV))
+			starterName(s.Start), amps(k.CurrentA), quantity.Format(p.battery.Ohm, quantity.Resistance), volts(k.PostsV))
 	},
+}
+
+// starterName is a starter in a sentence.
+func starterName(s battery.Start) string {
+	if s.Assumed {
+		return s.Starter + ", the usual one for such a battery,"
+	}
+	return s.Starter
 }

@@ -85,6 +85,7 @@ func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r ContactRatin
 		return
 	}
 	fin := ofPart(v.severity, part)
+	fin.Uses = u.uses
 	v.decides(&fin, "use of rating", figure.Larger, 100, 1, "%")
 	p.say(fin, "%s, rated %s resistive, %s", part.Name, rated(r.resistive), u.does(v, ""))
 }

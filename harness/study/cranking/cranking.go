@@ -22,7 +22,9 @@ type Case struct {
 	PostsV           float64 // while it turns, the least over the situations; NaN = not known
 	// FirstV is what the posts have at the first moment, the starter still at rest.
 	FirstV float64
-	Loads  []Load // that are on in some situation, in the circuit's order
+	// What that comes from: the battery at rest, its resistance, and what the vehicle draws besides, 0 with a starter of the design.
+	RestV, Ohm, VehicleA float64
+	Loads                []Load // that are on in some situation, in the circuit's order
 }
 
 // LeastTurningV is what the posts must have for any starter to turn (our choice).
@@ -43,7 +45,24 @@ type Study struct {
 	Start  battery.Start
 	LeastV float64 // that a sound start in mild air leaves at the posts
 	RestV  float64 // of the full battery before it, in mild air
+	BoardA float64 // that the battery's protection lets through; 0 = it has none
 	Cases  []Case
+}
+
+// Barred tells whether the battery's protection lets less through than the starter takes, by more than rounding.
+func (s *Study) Barred() bool {
+	return len(s.Cases) > 0 && s.BoardA > 0 && s.Start.CurrentA > s.BoardA*(1+1e-9)
+}
+
+// Fails is the first case that a battery at a temperature and charge is no better off in and in which the starter does not turn, the full one
+// in mild air for all; nil = none.
+func (s *Study) Fails(celsius, charge float64) *Case {
+	for i := range s.Cases {
+		if k := &s.Cases[i]; !k.Turns() && (i == 0 || celsius <= k.CelsiusC && charge <= k.Charge) {
+			return k
+		}
+	}
+	return nil
 }
 
 // Compute solves the situations in which the design's own starter turns. Of a design
@@ -51,8 +70,8 @@ type Study struct {
 // the engine at rest, the same loads on, and the library's starter at the posts.
 func Compute(c *circuit.Circuit) *Study {
 	d := c.Design
-	s := &Study{Start: battery.StartOf(d), LeastV: least12V * d.NominalV() / 12}
-	bank, own := battery.Of(d), !s.Start.Assumed
+	s := &Study{Start: battery.StartOf(d), LeastV: least12V * d.NominalV() / 12, BoardA: d.Battery.BoardA()}
+	bank, own := battery.Of(d), s.Start.Own
 	if bank == nil || s.Start.CurrentA == 0 || !own && s.Start.RatedV != d.NominalV() || !d.Charging.Present() {
 		return s
 	}
@@ -67,8 +86,12 @@ func Compute(c *circuit.Circuit) *Study {
 		{Name: "mild, at the start reserve", CelsiusC: MildC, Charge: bank.StartReserve(MildC)},
 	} {
 		k.CurrentA = s.Start.CurrentA * Ratio(k.CelsiusC)
+		k.RestV, k.Ohm = bank.OpenCircuitV(k.Charge, k.CelsiusC), bank.Ohm(k.Charge, k.CelsiusC)
+		if !own {
+			k.VehicleA = vehicleA(d)
+		}
 		turn := func(x *design.Situation, times float64) *solve.Solution {
-			opt := solve.Options{NoCharging: true, BatteryOhm: bank.Ohm(k.Charge, k.CelsiusC), BatteryV: bank.OpenCircuitV(k.Charge, k.CelsiusC)}
+			opt := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV}
 			opt.Pulled = pulledIn(plan.Network(x, opt).Solution())
 			if own {
 				opt.LoadFactor = func(b *circuit.Branch) float64 {
@@ -80,7 +103,7 @@ func Compute(c *circuit.Circuit) *Study {
 			} else {
 				// A source behind a resistance less a constant current is the same
 				// source of a voltage that is lower by their product.
-				opt.BatteryV = math.Max(opt.BatteryV-(times*k.CurrentA+vehicleA(d))*(opt.BatteryOhm+linkOhm), leastEMFV)
+				opt.BatteryV = math.Max(k.RestV-(times*k.CurrentA+k.VehicleA)*(k.Ohm+linkOhm), LeastEMFV)
 			}
 			return plan.Network(x, opt).Solution()
 		}
@@ -169,9 +192,9 @@ func vehicleA(d *design.Design) float64 {
 	return sum
 }
 
-// leastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
+// LeastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
 // be that of the chemistry.
-const leastEMFV = 0.01
+const LeastEMFV = 0.01
 
 // volts is the voltage across a branch; NaN of what has no operating point.
 func volts(s *solve.Solution, b *circuit.Branch) float64 {

@@ -50,9 +50,9 @@ func TestSumsByHand(t *testing.T) {
 
 // A ride is below its reserve from the moment it passes it; at it is not below.
 func TestReserveAtTheEdge(t *testing.T) {
-	s := &simulation{result: &Result{ReserveS: math.NaN(), LowestCharge: math.Inf(1)},
+	s := &simulation{bat: agm(&design.Design{}), result: &Result{ReserveS: math.NaN(), LowestCharge: math.Inf(1)},
 		at: &bus{demand: &demand{step: 0.1, trouble: map[int]string{}}}}
-	l := &Leg{StartReserve: 0.6, Leg: &design.Leg{Key: design.KeyOn, EngineRPM: 3000}}
+	l := &Leg{AmbientC: 25, BatteryC: 25, Leg: &design.Leg{Key: design.KeyOn, EngineRPM: 3000}}
 	for _, p := range []struct {
 		timeS, charge, want float64
 	}{{0, 0.7, math.NaN()}, {100, 0.6, math.NaN()}, {200, 0.65, math.NaN()}, {300, 0.55, 250}, {400, 0.5, 250}} {

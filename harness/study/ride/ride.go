@@ -33,6 +33,7 @@ import (
 type Point struct {
 	TimeS     float64 // from the start of the ride
 	Charge    float64 // state of charge, 0..1
+	Reserve   float64 // state of charge below which starting is not sure, as warm as the battery then is
 	BusV      float64 // at the battery posts
 	BatteryA  float64 // out of the battery; negative = it is charged
 	ChargingA float64 // out of the charging system
@@ -85,7 +86,8 @@ type Leg struct {
 	BatteryC       float64 // of the battery as the leg begins
 	AmbientAssumed bool    // neither the leg nor the battery's place gives it: 25 °C
 	OutputA        float64 // what the charging system can give
-	StartReserve   float64 // state of charge below which starting is not sure, at this temperature
+	FromReserve    float64 // start reserve as the leg begins
+	StartReserve   float64 // the highest of its moments: the battery cools down or warms up on the way
 	StartAh        float64 // taken by the start of the engine as it begins
 	FromCharge     float64 // after that
 	ToCharge       float64
@@ -107,6 +109,7 @@ type Result struct {
 	LowestCharge  float64
 	LowestChargeS float64
 	EndCharge     float64
+	ColdestC      float64 // of the battery
 	ReserveS      float64 // first moment below the start reserve
 	EmptyS        float64 // the first battery gives no more: the ride ends here
 	Cause         Cause   // why it gives no more
@@ -119,6 +122,9 @@ type Result struct {
 	Effort  int  // steps of the solver that it took with further batteries
 	GivenUp bool // it took too many, and ends before its time
 }
+
+// EndReserve is the start reserve at the end.
+func (r *Result) EndReserve() float64 { return r.Points[len(r.Points)-1].Reserve }
 
 // Starts is how often the engine is started, legs that it runs through counted as
 // one.
@@ -205,7 +211,7 @@ func simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 		opt.VoltStep = usualVoltStep
 	}
 	s := &simulation{c: c, bat: bat, first: storeOf(&c.Design.Battery, c.Design.NominalV()), opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value, banks: banksOf(c, r),
-		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1)}}
+		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1), ColdestC: math.Inf(1)}}
 	if !slices.ContainsFunc(r.Legs, starterOn) {
 		s.result.StartAh = battery.StartOf(c.Design).Ah()
 	}
@@ -277,8 +283,9 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	for _, b := range s.banks {
 		l.Banks = append(l.Banks, BankLeg{FromCharge: b.charge, ToCharge: b.charge, LowestV: math.Inf(1), HighestV: math.Inf(-1)})
 	}
-	l.StartReserve = s.bat.StartReserve(l.BatteryC)
-	if s.charge < l.StartReserve && running(leg) && s.standing() {
+	l.FromReserve = s.bat.StartReserve(l.BatteryC)
+	l.StartReserve = l.FromReserve
+	if s.charge < l.FromReserve && running(leg) && s.standing() {
 		l.Trouble = "the engine may not start: the charge is below the start reserve; the ride goes on as if it did"
 	}
 	if running(leg) && s.standing() {

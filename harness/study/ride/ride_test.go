@@ -212,6 +212,28 @@ func TestColdBreaksTheReserve(t *testing.T) {
 	}
 }
 
+// TestColdNightBreaksTheReserve: three days in air of −20 °C leave the battery as cold, in which AGM has 62 % at −18 °C less 2 · 1.5 % and starts from 1 − 0.4 · 0.59 = 76.4 % on; the
+// reserve of the leg is that of its end, and the next leg's that of its beginning. The battery warms up again in the leg behind.
+func TestColdNightBreaksTheReserve(t *testing.T) {
+	const out, night, morning = "      - {lasts: 10 min, engine: cruise, ambient: 25 °C}\n", "      - {lasts: 72 h, key: off, ambient: -20 °C}\n", "      - {lasts: 72 h, engine: cruise, ambient: 25 °C}\n"
+	ridden := func(charge, legs string) *ride.Result {
+		return simulate(t, build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), charge, legs)), ride.Options{})
+	}
+	for charge, breaks := range map[string]bool{"64.4 %": true, "100 %": false} {
+		r := ridden(charge, out+night)
+		near(t, "reserve of the night", r.Legs[1].StartReserve, 0.764, 1e-6)
+		near(t, "reserve at the end", r.EndReserve(), r.Legs[1].StartReserve, 0)
+		if got := r.ReserveS > 600; got != breaks {
+			t.Errorf("%s: reserve broken at %.0f s", charge, r.ReserveS)
+		}
+		if longer := ridden(charge, out+night+morning); longer.Legs[2].FromReserve != r.EndReserve() || longer.Legs[2].StartReserve != r.EndReserve() || longer.ReserveS != r.ReserveS && breaks {
+			t.Errorf("%s: the next leg begins with a reserve of %g, the night ends with %g", charge, longer.Legs[2].FromReserve, r.EndReserve())
+		} else {
+			near(t, "reserve after a warm day", longer.EndReserve(), 0.6, 1e-3)
+		}
+	}
+}
+
 // TestRandomRides: whatever the legs, no number is lost, charge stays a share,
 // and more start charge never ends lower.
 func TestRandomRides(t *testing.T) {

@@ -201,14 +201,15 @@ func shrink(off, tolerance float64) float64 {
 
 // note records a moment.
 func (s *simulation) note(l *Leg, p Point, ok bool) {
-	p.TimeS = s.timeS
-	r := s.result
+	r, celsius := s.result, s.batteryC(l, 0)
+	p.TimeS, p.Reserve = s.timeS, s.bat.StartReserve(celsius)
+	l.StartReserve, r.ColdestC = math.Max(l.StartReserve, p.Reserve), math.Min(r.ColdestC, celsius)
 	r.Points = append(r.Points, p)
 	l.LowestV, l.HighestV = math.Min(l.LowestV, p.BusV), math.Max(l.HighestV, p.BusV)
 	if p.Charge < r.LowestCharge {
 		r.LowestCharge, r.LowestChargeS = p.Charge, p.TimeS
 	}
-	if math.IsNaN(r.ReserveS) && p.Charge < l.StartReserve {
+	if math.IsNaN(r.ReserveS) && p.Charge < p.Reserve {
 		r.ReserveS = s.crossing(l, p)
 	}
 	s.noteBanks(l, p)
@@ -243,10 +244,11 @@ func (s *simulation) crossing(l *Leg, p Point) float64 {
 		return p.TimeS
 	}
 	before := s.result.Points[n-2]
-	if before.Charge <= l.StartReserve {
+	spare, short := before.Charge-before.Reserve, p.Reserve-p.Charge
+	if spare <= 0 {
 		return before.TimeS
 	}
-	part := (before.Charge - l.StartReserve) / (before.Charge - p.Charge)
+	part := spare / (spare + short)
 	return before.TimeS + part*(p.TimeS-before.TimeS)
 }
 
