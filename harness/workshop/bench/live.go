@@ -433,6 +433,7 @@ func (m *maker) allPosts(s *solved) []*Check {
 	for _, p := range m.c.Parts {
 		if out := p.Output(); out != nil && out.OfCharger().Converts() && s.nominal.NodeV[out.A.Index] > deadV {
 			further(p, out.A, postsOnly+"out and −, ")
+			m.supplies = append(m.supplies, p)
 		}
 	}
 	return list
