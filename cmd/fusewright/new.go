@@ -79,7 +79,7 @@ func (c *newCmd) Run(io *streams, lib *library.Library) error {
 		return nil
 	}
 	return printed(io, func(b *bytes.Buffer) error {
-		fmt.Fprintf(b, "%s\n%snext: put your own figures in, then run fusewright check %s\n", c.File, asItStands(src, lib), c.File)
+		fmt.Fprintf(b, "%s\n%s%snext: put your own figures in, then run fusewright check %s\n", c.File, asItStands(src, lib), goesDead(q.got), c.File)
 		return nil
 	})
 }
@@ -142,6 +142,14 @@ func asItStands(src []byte, lib *library.Library) string {
 		return ""
 	}
 	return fmt.Sprintf("with the example figures this is too much: %d danger · %d fault\n", n.Danger, n.Fault)
+}
+
+// goesDead says what stays live where nothing was named: a fridge warms up overnight.
+func goesDead(a starter.Answers) string {
+	if len(a.Live) > 0 || len(a.Accessories) == 0 {
+		return ""
+	}
+	return "with the key or the house switch off only alarms and float switches stay live; a fridge or heater that must run then is named with --live\n"
 }
 
 // refuseToReplace keeps a file that is there.

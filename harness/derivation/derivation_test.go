@@ -238,6 +238,23 @@ func TestAskedOtherwise(t *testing.T) {
 	}
 }
 
+// A resistor is asked for by its heat, I²·R of what flows, which decides its finding too; of what is near a miss only figures of the part that is named are offered.
+func TestAskedOfAResistor(t *testing.T) {
+	r := reviewOf(t, "../../testdata/rules/ok/two-speeds.yaml")
+	for _, asked := range []string{"heat of pad dropper", "power of pad dropper", "how warm does the pad dropper get", "heat of R2"} {
+		got := of(t, r, asked)
+		a, ohm := got.Root.From[0], got.Root.From[1]
+		if want := base(a) * base(a) * 2; got.What != "heat of pad dropper" || base(ohm) != 2 || math.Abs(got.Root.Number-want) > 0.01*want || got.Limit == nil || got.Limit.Number != 50 {
+			t.Errorf("%q: %s %+v, by hand %g", asked, got.What, got.Root, want)
+		}
+	}
+	var miss *derivation.Unknown
+	if _, err := derivation.Of(r, "colour of pad dropper"); !errors.As(err, &miss) || len(miss.Nearest) == 0 ||
+		slices.ContainsFunc(miss.Nearest, func(name string) bool { return !strings.HasSuffix(name, " pad dropper") }) {
+		t.Errorf("%v", err)
+	}
+}
+
 // A review that is open gives the same derivation as one with all its stages, and runs no more
 // of them than the figure takes.
 func TestOpenReview(t *testing.T) {

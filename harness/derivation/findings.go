@@ -213,6 +213,8 @@ func (b *book) candidates(f *finding.Finding) (list []candidate) {
 			list = append(list, b.dropShare(br), b.wiresShare(br), voltsOf(br))
 		case named && (br.Kind == circuit.FuseBranch || br.Kind == circuit.ContactBranch || br.OfCoil()):
 			list = append(list, ampsOf(br))
+		case named && br.Dropper():
+			list = append(list, heatOf(br), ampsOf(br))
 		case br.Fuse != nil && br.Fuse.Ref != "" && br.Fuse.Ref == f.Ref:
 			list = append(list, ampsOf(br))
 		}
@@ -238,6 +240,11 @@ func (b *book) wire(number string) *circuit.Wire {
 
 func ampsOf(br *circuit.Branch) candidate {
 	return candidate{func(s *solve.Solution) float64 { return math.Abs(s.BranchA[br.Index]) }, func(v *view) *value { return v.amps(br) }}
+}
+
+// heatOf is the heat of a resistor.
+func heatOf(br *circuit.Branch) candidate {
+	return candidate{func(s *solve.Solution) float64 { a := s.Amps(br); return a * a * br.Ohm }, func(v *view) *value { return v.heatW(br) }}
 }
 
 func voltsOf(load *circuit.Branch) candidate {

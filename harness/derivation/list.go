@@ -36,7 +36,7 @@ func (b *book) asked() iter.Seq[*Asked] {
 			}
 			return yield(a)
 		}
-		_ = b.addLoads(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add)
+		_ = b.addLoads(add) && b.addResistors(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add)
 	}
 }
 
@@ -59,6 +59,21 @@ func (b *book) addLoads(add adding) bool {
 			add("volts at", name, on, func() *Tree { return b.voltsTree(br) }) &&
 			add("current of", name, b.carries(br), func() *Tree { return b.ampsTree(br, ofPart(br.Part), name) }) &&
 			add("limit of", name, nil, func() *Tree { return b.limitTree(br) })) {
+			return false
+		}
+	}
+	return true
+}
+
+func (b *book) addResistors(add adding) bool {
+	for _, br := range b.c.Branches {
+		if !br.Dropper() {
+			continue
+		}
+		name, on := br.Part.Name, b.carries(br)
+		if !(add("heat of", name, on, func() *Tree { return b.heatTree(br) }) &&
+			add("current of", name, on, func() *Tree { return b.ampsTree(br, ofPart(br.Part), name) }) &&
+			add("resistance of", name, on, func() *Tree { return b.ohmTree(br, ofPart(br.Part), name) })) {
 			return false
 		}
 	}

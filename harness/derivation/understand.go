@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/network/circuit"
 )
@@ -20,6 +21,7 @@ type said struct {
 // The kinds of figures as they are asked for. Of a phrase that several have the first is
 // taken that there is.
 var kinds = []said{
+	{"heat of", []string{"heat", "power", "watts", "dissipation", "loss", "losses", "hot", "warm", "temperature"}}, // of resistors; a wire's is its temperature
 	{"drop of", []string{"drop", "voltage drop", "volt drop", "voltage loss", "loss", "losses", "lost", "lose", "loses", "volts lost"}},
 	{"volts at", []string{"volts", "voltage", "least voltage", "minimum voltage"}},
 	{"current of", []string{"current", "amps", "amperes", "draw", "draws", "consumption", "power", "watts", "carries"}},
@@ -37,7 +39,7 @@ var kinds = []said{
 		"short circuit current", "short current"}},
 	{"greatest short at", []string{"greatest short", "maximum short", "max short", "largest short", "strongest short"}},
 	{"spare", []string{"spare", "balance", "surplus", "left over", "charging", "to spare", "spare current", "charge", "margin"}},
-	{"hours", []string{"hours", "last", "lasts", "long", "long last", "battery life", "life", "runtime", "run time", "time"}},
+	{"hours", []string{"hours", "last", "lasts", "long", "long last", "battery life", "life", "runtime", "run time", "time", "run", "long run"}},
 	{"days", []string{"days", "standby", "stand", "long stand", "long last", "standing", "time", "long", "last", "lasts", "park", "parked"}},
 }
 
@@ -54,6 +56,8 @@ type topic struct {
 	kind   string // that may stand before it: "relay"
 	is     []string
 	offers []string // of figures to offer only: not sure to be meant
+	lasts  []string // how long a load can run, by situation: offered only where that is asked
+	owns   bool     // a part: of what is near a miss its own figures alone are offered
 }
 
 // topics are what figures are of.
@@ -64,21 +68,31 @@ func (b *book) topics() (list []topic) {
 			list = append(list, t)
 		}
 	}
-	into := map[*circuit.Part][]string{} // wires that feed it
+	into, back := map[*circuit.Part][]string{}, map[*circuit.Part][]string{} // wires that feed it, and that return from it
 	for _, w := range b.c.Wires {
 		add(topic{name: w.Number, is: []string{w.Number}})
 		if w.Branch.Feeds() {
 			into[w.To.Part] = append(into[w.To.Part], w.Number)
 		}
+		if w.Role.Returns() {
+			back[w.From.Part] = append(back[w.From.Part], w.Number)
+		}
 	}
 	guards := b.c.Guards()
 	for _, p := range b.c.Parts {
-		t := topic{kind: string(p.Kind), is: []string{p.Name}, offers: into[p]}
+		t := topic{owns: true, kind: string(p.Kind), is: []string{p.Name}, offers: slices.Concat(into[p], back[p])}
 		switch {
 		case p.Kind == circuit.Fuse:
 			t.is = []string{p.Ref}
 		case len(into[p]) == 1:
 			t.is = append(t.is, into[p]...)
+		}
+		if l, ok := p.Source.(*design.Load); ok { // how long it can run is of the situations that have it on
+			for _, s := range b.d.Situations {
+				if slices.Contains(s.On, l) {
+					t.lasts = append(t.lasts, "hours "+during(s.Name))
+				}
+			}
 		}
 		if hot, _, ok := p.Draws(); ok && p.Kind != circuit.Relay {
 			if fuses, _ := guards.Above(hot.Node); len(fuses) == 1 {
@@ -87,6 +101,9 @@ func (b *book) topics() (list []topic) {
 		}
 		for _, t.name = range []string{p.Name, p.Ref} {
 			add(t)
+			if len(back[p]) == 1 && t.name != "" {
+				add(topic{name: t.name + " return", is: back[p]})
+			}
 		}
 	}
 	for _, br := range b.c.Branches {
@@ -178,17 +195,34 @@ func (b *book) nearest(what string) []string {
 			words = append(words, strings.Fields(fold(k.kind))...)
 		}
 	}
+	var own []string // of the part that the question names, by its longest name
+	longest, asked := 0, words
 	for _, t := range b.topics() {
-		if _, found := without(words, strings.Fields(t.name)); found {
-			for _, of := range slices.Concat(t.is, t.offers) {
-				words = append(words, strings.Fields(fold(of))...)
-			}
+		of := strings.Fields(t.name)
+		if _, found := without(asked, of); !found {
+			continue
+		}
+		all := slices.Concat(t.is, t.offers)
+		for _, of := range all {
+			words = append(words, strings.Fields(fold(of))...)
+		}
+		if t.owns && len(of) > longest {
+			longest, own = len(of), nil
+		}
+		if t.owns && len(of) == longest {
+			own = append(append(own, all...), t.lasts...)
 		}
 	}
 	slices.Sort(words)
 	words = slices.Compact(words)
 	var list []choice
-	for a := range b.asked() {
+	all := slices.Collect(b.asked())
+	if its := slices.DeleteFunc(slices.Clone(all), func(a *Asked) bool {
+		return !slices.ContainsFunc(own, func(of string) bool { return strings.HasSuffix(" "+a.What, " "+of) })
+	}); len(its) > 0 {
+		all = its
+	}
+	for _, a := range all {
 		most := 0.0
 		for _, name := range append(a.also, a.What) {
 			most = max(most, likeness(words, strings.Fields(fold(name))))

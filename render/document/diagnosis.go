@@ -25,7 +25,10 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			b.head("Wrong for certain")
 			b.bullets(d.Certain, plain)
 		}
-		if len(d.Explanations) > 0 {
+		if d.Unexplained != "" {
+			b.head("What explains them")
+			b.para(d.Unexplained, bold)
+		} else if len(d.Explanations) > 0 {
 			e := d.Explanations[0]
 			b.head("What best explains them")
 			b.para(e.Text, bold)
@@ -38,6 +41,8 @@ func Diagnosis(r *harness.Review, rep *report.DiagnosisReport) []*scene.Sheet {
 			if len(e.RuledOut) > 0 {
 				b.para("On the same way and cleared by the other readings: "+strings.Join(e.RuledOut, ", ")+".", plain)
 			}
+		}
+		if d.Unexplained != "" || len(d.Explanations) > 0 {
 			b.head("How sure")
 			b.lay(report.SharesTable(d))
 		}

@@ -180,7 +180,10 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 			b.WriteString(prose("  - ", line))
 		}
 	}
-	if len(d.Explanations) > 0 {
+	if d.Unexplained != "" {
+		head("What explains them")
+		b.WriteString(prose("  ", d.Unexplained))
+	} else if len(d.Explanations) > 0 {
 		e := d.Explanations[0]
 		head("What best explains them")
 		b.WriteString(prose("  ", e.Text))
@@ -194,6 +197,8 @@ func WriteDiagnosis(out *bytes.Buffer, r *DiagnosisReport) error {
 		if len(e.RuledOut) > 0 {
 			b.WriteString("\n" + prose("  ", "On the same way and cleared by the other readings: "+strings.Join(e.RuledOut, ", ")+"."))
 		}
+	}
+	if d.Unexplained != "" || len(d.Explanations) > 0 {
 		head("How sure")
 		SharesTable(d).write(b)
 	}

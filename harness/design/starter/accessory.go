@@ -142,6 +142,9 @@ func (w *writer) plan() error {
 // plainName is what a name of one's own may be made of, so that the text needs no quotes.
 var plainName = regexp.MustCompile(`^[\pL][\pL\pN]*([ -][\pL\pN]+)*$`)
 
+// mostNear are how many accessories with a word in common are offered.
+const mostNear = 6
+
 // accessory reads "KIND" or "NAME: KIND".
 func (w *writer) accessory(text string) (*accessory, error) {
 	name, of, own := strings.Cut(text, ":")
@@ -150,11 +153,15 @@ func (w *writer) accessory(text string) (*accessory, error) {
 	}
 	kind := w.lib.Load(strings.TrimSpace(of))
 	if kind == nil {
-		p := problem.Nearest(of, w.lib.Names("loads"))
-		if p != "" {
-			p = fmt.Sprintf(" (did you mean %q?)", p)
+		of, names := strings.TrimSpace(of), w.lib.Names("loads")
+		if near := problem.Nearest(of, names); near != "" {
+			return nil, fmt.Errorf("the library has no accessory %q (did you mean %q?)", of, near)
 		}
-		return nil, fmt.Errorf("the library has no accessory %q%s", strings.TrimSpace(of), p)
+		expected := "see fusewright parts load"
+		if kin := problem.Kin(of, names); len(kin) < len(names) {
+			expected = wording.Some(kin, mostNear)
+		}
+		return nil, fmt.Errorf("the library has no accessory %q (expected one of the library: %s; or a name of your own and one of them, as %q)", of, expected, "cab radio: radio")
 	}
 	if kind.RatedV > 1.5*w.v.systemV() {
 		return nil, fmt.Errorf("%s is for %g V; the vehicle has %g V", kind.Name, kind.RatedV, w.v.systemV())

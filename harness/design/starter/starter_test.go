@@ -208,6 +208,7 @@ func TestRefuses(t *testing.T) {
 		{"an accessory for another voltage", starter.Answers{Vehicle: "boat", Accessories: []string{"starter diesel 24 V"}}, "is for 24 V; the vehicle has 12 V"},
 		{"a capacity without a unit", starter.Answers{Vehicle: "boat", Capacity: "60"}, "capacity: 60 has no unit"},
 		{"a name that needs quotes", starter.Answers{Vehicle: "boat", Accessories: []string{"a}b: horn"}}, "is no name for an accessory"},
+		{"an accessory by another word", starter.Answers{Vehicle: "truck", Accessories: []string{"trailer socket"}}, `(expected one of the library: accessory socket; or a name of your own and one of them, as "cab radio: radio")`},
 		{"a pair with a stranger", starter.Answers{Vehicle: "quad", Accessories: []string{"horn"}, Together: []string{"horn + radio"}}, `no accessory is named "radio" (expected horn)`},
 		{"twice in a pair", starter.Answers{Vehicle: "quad", Accessories: []string{"horn", "radio"}, Together: []string{"horn + radio", "radio + horn"}}, "shares a switch already"},
 		{"a pair with itself", starter.Answers{Vehicle: "quad", Accessories: []string{"horn", "radio"}, Together: []string{"horn + horn"}}, "horn is named twice"},

@@ -53,17 +53,42 @@ func storage(title, load string, path ...string) *Group {
 			step(2, quantity.Current, "clamp round the negative lead while that load is on, less what flowed before")}}
 }
 
-// chargers are what charges beside the engine: the panel's power, and the voltage that each holds.
+// chargers are what charges beside the engine, and converters: the panel's power, and the voltage that each holds.
 func chargers(d *design.Design) *Group {
-	g := &Group{Title: "Other chargers",
-		Setup: []string{"What it charges full, nothing else charging: engine stopped, but for a charger that a battery feeds."},
-		Cautions: []string{"A panel in the light is live: cover it before its leads are touched. Never take the battery off a controller while the panel is on it.",
-			"The mains side of a shore charger kills: leave it to licensed hands."}}
+	g := &Group{}
+	var charges, converts, panel, mains bool
 	for _, x := range d.Chargers {
+		how := "meter on the posts of what it charges, once that no longer rises"
+		if x.Converts() {
+			how, converts = "meter on its output, with one of the loads that it feeds on", true
+		} else {
+			charges = true
+			panel, mains = panel || x.Type != nil && x.Type.From == "panel", mains || x.Type != nil && x.Type.From == "mains"
+		}
 		if x.PanelW.Given() {
 			g.Blanks = append(g.Blanks, blank(quantity.Power, "rated power on the backs of its panels, together", "chargers", x.Name, "panel"))
 		}
-		g.Blanks = append(g.Blanks, blank(quantity.Voltage, "meter on the posts of what it charges, once that no longer rises", "chargers", x.Name, "output"))
+		g.Blanks = append(g.Blanks, blank(quantity.Voltage, how, "chargers", x.Name, "output"))
+	}
+	switch {
+	case charges && converts:
+		g.Title = "Other chargers, and converters"
+	case charges:
+		g.Title = "Other chargers"
+	default:
+		g.Title = "Converters"
+	}
+	if charges {
+		g.Setup = append(g.Setup, "What it charges full, nothing else charging: engine stopped, but for a charger that a battery feeds.")
+	}
+	if converts {
+		g.Setup = append(g.Setup, "A converter charges nothing: what feeds it switched on, engine stopped.")
+	}
+	if panel {
+		g.Cautions = append(g.Cautions, "A panel in the light is live: cover it before its leads are touched. Never take the battery off a controller while the panel is on it.")
+	}
+	if mains {
+		g.Cautions = append(g.Cautions, "The mains side of a shore charger kills: leave it to licensed hands.")
 	}
 	return g
 }

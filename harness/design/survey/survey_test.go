@@ -132,3 +132,31 @@ func FuzzForm(f *testing.F) {
 	f.Add("fusewright survey: 1\nbattery: {capacity: 12 Ah}\n")
 	f.Fuzz(func(t *testing.T, text string) { survey.Read("form.yaml", []byte(text), all) })
 }
+
+// A converter charges nothing: it is asked for as such, and a panel and the mains are named only where there are any.
+func TestChargersByKind(t *testing.T) {
+	for kind, want := range map[string]struct{ title, how, caution string }{
+		"24 V to 12 V converter 20 A, fed by: f": {"Converters", "meter on its output", ""},
+		"shore charger 20 A":                     {"Other chargers", "no longer rises", "shore charger kills"},
+	} {
+		src := strings.NewReplacer("system: 12 V", "system: 24 V", "taps:", "fuses: {f: {at: tray, fed by: battery}}\nchargers: {unit: {type: "+kind+", at: tray}}\ntaps:").Replace(machine)
+		d, err := design.Read("machine.yaml", []byte(src), nil)
+		if d == nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, g := range survey.Of(d) {
+			if g.Title != want.title {
+				continue
+			}
+			found = true
+			said := strings.Join(g.Cautions, " ")
+			if !strings.Contains(g.Blanks[0].How, want.how) || !strings.Contains(said, want.caution) || strings.Contains(said, "panel") || want.caution == "" && said != "" {
+				t.Errorf("%s: %q, %q", kind, g.Blanks[0].How, said)
+			}
+		}
+		if !found {
+			t.Errorf("%s: no %q", kind, want.title)
+		}
+	}
+}

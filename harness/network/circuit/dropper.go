@@ -38,9 +38,9 @@ func at(sw *design.Switch, position string) func(*Branch) bool {
 	}
 }
 
-// aloneAt are situations like one in which a load is on, in the other positions of a switch that
+// OtherPositions are situations like one in which a load is on, in the other positions of a switch that
 // give it too, where a resistor holds it back in some.
-func (c *Circuit) aloneAt(like *design.Situation, l *design.Load, load *Branch) (list []*design.Situation) {
+func (c *Circuit) OtherPositions(like *design.Situation, l *design.Load, load *Branch) (list []*design.Situation) {
 	if len(c.Design.Resistors) == 0 {
 		return nil
 	}

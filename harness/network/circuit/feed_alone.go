@@ -28,7 +28,7 @@ func (c *Circuit) Alone() (list []*design.Situation) {
 		}
 		for _, b := range p.Branches {
 			if b.Load != nil && !b.Load.Standby {
-				list = append(list, c.aloneAt(like, l, b)...)
+				list = append(list, c.OtherPositions(like, l, b)...)
 			}
 		}
 		sets := c.FeedSwitches(p)

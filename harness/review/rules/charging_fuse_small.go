@@ -11,13 +11,13 @@ import (
 
 var chargingFuseSmall = &Rule{
 	Name:  "charging-fuse-small",
-	Title: "a fuse in the charging cable opens while the machine charges",
-	Says:  "opens at full charge",
+	Title: "a fuse of the charging system, a charger or a converter opens while that gives all it can",
+	Says:  "opens at full output",
 	Doc: "Each fuse between the charging system and the battery, where the design says its cable, against the greatest output of the " +
 		"curve, which a battery that is low takes. When it opens with the engine running, the machine loses its battery: its regulator " +
-		"lets the voltage jump, and what is on takes the load dump. The same of the fuses at the input and the output of a charger, at its " +
+		"lets the voltage jump, and what is on takes the load dump. The same of the fuses at the input and the output of a charger or converter, at its " +
 		"rated current or that of its panels, where no situation has them carry more than they may.",
-	Formula:  "greatest hot output, or rated current of a charger, ≤ rating × the smaller of the practice's load share and the maker's; greatest cold output ≤ rating",
+	Formula:  "greatest hot output, or rated current of a charger or converter, ≤ rating × the smaller of the practice's load share and the maker's; greatest cold output ≤ rating",
 	Limits:   "as of fuse-under-load",
 	Why:      "a machine that loses its battery at full output makes a load dump, which destroys electronics",
 	Change:   "fit the next larger fuse that the cable allows",
@@ -70,6 +70,9 @@ func (p *Pass) judgeChargerFuse(part *circuit.Part, r loaded) {
 	}
 	fin := ofFuse(finding.Fault, b)
 	fin.Why = "it ages and opens on a warm day, and what the charger keeps full runs flat"
+	if part.Converts() != nil {
+		fin.Why = "it ages and opens on a warm day, and what the converter feeds is dead"
+	}
 	atMost(&fin, "rated current", r.amps, limit, "A")
 	p.say(fin, "%s may carry %s; it carries %s while %s gives all it can", fuseText(b), amps(limit), amps(r.amps), part.Name)
 }

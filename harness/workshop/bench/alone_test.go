@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,6 +36,48 @@ func TestEachFeedAlone(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// TestEachPosition: a load is read in each position that gives it, whether a situation has it there or none does,
+// as one loop by hand: with the ohms of the resistor on its way, and without.
+func TestEachPosition(t *testing.T) {
+	src := strings.NewReplacer("switches:", "resistors:\n  r: {resistance: 1 Ω, rating: 50 W, fed by: s low, wire: {length: 1 m}}\nswitches:", "  s: {rating", "  s: {positions: [off, low, high], rating",
+		"fed by: s, wire: {length: 3 m}", "fed by: [r, s high], wire: {length: 3 m}", "on: [heater]}", "on: [heater], switches: {s: low}}").Replace(tiny)
+	for name, src := range map[string]string{
+		"one situation": src,
+		"two":           strings.Replace(src, "  parked:", "  full: {key: on, on: [heater], switches: {s: high}}\n  parked:", 1),
+	} {
+		c := read(t, src)
+		test := bench.Make(c)
+		chemistry := c.Design.Battery.Chemistry
+		emf, inner := chemistry.OpenCircuitV(0.8), 0.010*(1+(chemistry.EmptyOhmRatio-1)*0.2)
+		load := c.PartOf(c.Design.Loads[0])
+		paths, _ := c.FeedPaths(load.Terminal("+").Node)
+		back := c.MainReturn(load.Terminal("-").Node, c.Negative())
+		var got, want []float64
+		for _, p := range paths {
+			way := 0.0
+			for _, b := range append(p.Branches, back.Branches...) {
+				way += b.Ohm
+			}
+			want = append(want, way*emf/(inner+way+2))
+		}
+		for _, s := range test.Sections {
+			for _, k := range s.Checks() {
+				if s.Kind == bench.InUse && k.Ref == "E1" && k.Below {
+					got = append(got, k.Nominal)
+				}
+			}
+		}
+		slices.Sort(got)
+		slices.Sort(want)
+		if len(got) != len(want) || len(want) != 2 {
+			t.Fatalf("%s: read %v, by hand %v", name, got, want)
+		}
+		for i := range want {
+			near(t, name, got[i], want[i])
 		}
 	}
 }

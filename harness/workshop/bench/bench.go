@@ -143,8 +143,9 @@ type maker struct {
 	tol     *corner.Tolerances
 	missing []string
 	// first are the fuses that stay out longest: see firstFuses.
-	first []*circuit.Branch
-	asked []*Check // currents of the passes so far: see anew
+	first    []*circuit.Branch
+	supplies []*circuit.Part // converters whose output a pass reads
+	asked    []*Check        // currents of the passes so far: see anew
 	// postsV is the voltage of the supply across the posts while a pass on it is
 	// being solved; 0 = the battery.
 	postsV float64

@@ -3,9 +3,11 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
 
@@ -72,7 +74,7 @@ func (m *maker) outputs(s *solved, from string) *Group {
 	g := &Group{}
 	for _, w := range m.c.Wires {
 		x, ok := w.From.Part.Source.(*design.Charger)
-		if !ok || x.Type == nil || x.Type.From != from || w.From.Name != "out" || !s.ok() {
+		if !ok || x.Type == nil || x.Type.From != from || w.From.Name != "out" || !s.ok() || m.readAsSupply(x) {
 			continue
 		}
 		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return math.Abs(sol.Amps(w.Branch)) })
@@ -89,4 +91,9 @@ func (m *maker) outputs(s *solved, from string) *Group {
 		g.Checks = append(g.Checks, c)
 	}
 	return g
+}
+
+// readAsSupply tells of a converter whose output a pass reads: it charges nothing, and what it feeds shows it.
+func (m *maker) readAsSupply(x *design.Charger) bool {
+	return x.Converts() && slices.ContainsFunc(m.supplies, func(p *circuit.Part) bool { return p.Source == design.Part(x) })
 }

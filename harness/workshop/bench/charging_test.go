@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -24,6 +25,32 @@ var charged = strings.NewReplacer("situations: {parked: {key: off}}", `situation
 func chargedTest(t *testing.T) *bench.Test {
 	t.Helper()
 	return bench.Make(read(t, charged))
+}
+
+// A converter charges nothing: what it gives is read in each pass that has it on, and nothing says that it is not.
+func TestConverterIsNoChargerInUse(t *testing.T) {
+	text, err := os.ReadFile("../../../testdata/rules/ok/converter.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	test := bench.Make(read(t, string(text)))
+	read := 0
+	for _, s := range test.Sections {
+		for _, k := range s.Checks() {
+			if strings.HasPrefix(k.Ref, "T") && k.Posts() {
+				read++
+			}
+			if strings.HasPrefix(k.Ref, "T") && s.Kind == bench.Charging {
+				t.Errorf("%s %s is read as a charger", k.Number, k.Where)
+			}
+		}
+	}
+	if read == 0 {
+		t.Error("no pass reads the converter")
+	}
+	if said := strings.Join(test.Missing, " "); strings.Contains(said, "gives nothing at fast idle") {
+		t.Error(said)
+	}
 }
 
 // Each charger has a reading in use: the DC-DC one and the shore one what they are rated for

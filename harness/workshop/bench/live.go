@@ -119,9 +119,9 @@ func (m *maker) volts(all []*solved) {
 		check *Check
 		in    int
 	}
-	type way struct { // a motor that turns both ways is read both ways
-		part  *circuit.Part
-		where string
+	type way struct { // a motor that turns both ways is read both ways, and a load in each position of its switch
+		part      *circuit.Part
+		where, by string
 	}
 	var order []way
 	best, dark := map[way]lowest{}, map[darkness]bool{}
@@ -144,7 +144,7 @@ func (m *maker) volts(all []*solved) {
 				}
 				continue
 			}
-			key := way{p, c.Where}
+			key := way{p, c.Where, m.turnedTo(s, p)}
 			was, met := best[key]
 			if !met {
 				order = append(order, key)
@@ -171,6 +171,25 @@ func (m *maker) volts(all []*solved) {
 			all[i].section.Groups = append(all[i].section.Groups, g)
 		}
 	}
+}
+
+// turnedTo are the contacts of switches with positions that a load hangs on in a pass: "" = none. A block
+// behind one is read where it lies lowest, as its contacts show in its loads.
+func (m *maker) turnedTo(s *solved, p *circuit.Part) (by string) {
+	if p.Kind != circuit.Load {
+		return ""
+	}
+	for _, b := range p.Branches {
+		if b.Load == nil || b.Load.Standby {
+			continue
+		}
+		for _, k := range m.c.NeededBy(b) {
+			if sw := k.Closer.Switch; sw != nil && sw.Lead().Positions != nil && s.nominal.Closed[k.Index] {
+				by += fmt.Sprint(k.Index, " ")
+			}
+		}
+	}
+	return by
 }
 
 // together is one row of all that is dead in a pass.
@@ -414,6 +433,7 @@ func (m *maker) allPosts(s *solved) []*Check {
 	for _, p := range m.c.Parts {
 		if out := p.Output(); out != nil && out.OfCharger().Converts() && s.nominal.NodeV[out.A.Index] > deadV {
 			further(p, out.A, postsOnly+"out and −, ")
+			m.supplies = append(m.supplies, p)
 		}
 	}
 	return list

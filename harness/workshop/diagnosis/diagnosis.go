@@ -37,8 +37,10 @@ type Diagnosis struct {
 	// Certain is wrong by what was seen or by a reading that stands for itself.
 	Certain []string `json:"certain,omitempty"`
 	// Wrong tells that a reading is out of its bounds, or that all together are not of a sound harness.
-	Wrong        bool           `json:"wrong"`
-	Sound        float64        `json:"sound"` // share of nothing being wrong that the network tells of
+	Wrong bool    `json:"wrong"`
+	Sound float64 `json:"sound"` // share of nothing being wrong that the network tells of
+	// Unexplained stands first where no explanation is as likely as that the network has none.
+	Unexplained  string         `json:"unexplained,omitempty"`
 	Explanations []*Explanation `json:"explanations,omitempty"`
 	Next         *Next          `json:"next,omitempty"`
 	Measured     []*Measured    `json:"measured,omitempty"`
@@ -115,7 +117,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	}
 	d.Wrong = d.Failed > 0 || d.Sound < criedShare
 	if !d.Wrong {
-		d.Explanations, d.Next, d.Advice = nil, nil, ""
+		d.Explanations, d.Unexplained, d.Next, d.Advice = nil, "", nil, ""
 	}
 	m.notes(d, placed)
 	return d, m, list, nil

@@ -66,6 +66,9 @@ func (m *model) lost(f *fit, s *sensor) (list []Sum, ohm float64) {
 	read := places(from-at, 2)
 	built := places(f.pred[m.index(posts)]-f.pred[m.index(s)]-amps*fault.size, 2)
 	extra := places(read-built, 2)
+	if built < 0 || !(extra > 0) {
+		return nil, 0
+	}
 	volts := func(v float64) string { return quantity.Fixed(v, 2) + " V" }
 	list = append(list, Sum{"lost, read", volts(from) + " − " + volts(at), volts(read), "between the posts and " + s.Check.Ref + ", in " + m.states[s.state].label},
 		Sum{"lost as built", "", volts(built), "what a sound one loses with these currents"},
@@ -75,7 +78,7 @@ func (m *model) lost(f *fit, s *sensor) (list []Sum, ohm float64) {
 		sum, note = quantity.Brief(load.Load.PowerW, quantity.Power)+" ÷ "+volts(at), "it keeps its power"
 		current = places(load.Load.PowerW/at, 2)
 	}
-	if !(current > 0) || !(extra > 0) {
+	if !(current > 0) {
 		return list, 0
 	}
 	amp := quantity.Fixed(current, 2) + " A"

@@ -28,17 +28,25 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 		m.measured(d, sound, nil)
 		return nil
 	}
+	var may []*candidate // of unexplained readings what their circuits hold
+	if list[0].alike = list[0].likes(list); likelier(share, list[0]) {
+		d.Unexplained, d.Advice = unexplained, ""
+		in := m.inCircuit(sound)
+		for _, c := range list {
+			if c.share >= leastShare && !slices.ContainsFunc(c.faults, func(f *fault) bool { return f.branch != nil && !in[f.branch.Index] }) {
+				may = append(may, c)
+			}
+		}
+	} else {
+		may, d.Advice = list, m.frameReading(list[0])+advice(list[0])
+	}
 	var shown []*candidate
-	for i, c := range list {
+	for i, c := range may {
 		if i >= mostShown || c.share < leastShare && i > 0 {
 			break
 		}
 		shown = append(shown, c)
-		for _, o := range list {
-			if c != o && (len(o.faults) <= len(c.faults) || o.share >= leastShare) && alike(c.fit, o.fit) {
-				c.alike = append(c.alike, o)
-			}
-		}
+		c.alike = c.likes(list)
 		text, sums := m.sized(sound, c.fit)
 		e := &Explanation{Share: c.share, Text: text, Fits: c.chol != nil && !m.poor(c.fit)}
 		for _, f := range c.faults {
@@ -51,20 +59,29 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 			}
 			e.Alike = append(e.Alike, strings.Join(refs, " with "))
 		}
-		if i == 0 {
+		if i == 0 && d.Unexplained == "" {
 			e.Sums = sums
 			e.RuledOut = m.ruledOut(c, list)
 		}
 		d.Explanations = append(d.Explanations, e)
 	}
 	d.Next = m.next(shown)
-	d.Advice = advice(list[0])
 	measuredBy := sound
 	if share < criedShare && list[0].point != nil {
 		measuredBy = list[0].fit
 	}
 	m.measured(d, measuredBy, unresolved(d, list))
 	return list
+}
+
+// likes are the candidates that the readings cannot tell from one.
+func (c *candidate) likes(list []*candidate) (alikes []*candidate) {
+	for _, o := range list {
+		if c != o && (len(o.faults) <= len(c.faults) || o.share >= leastShare) && alike(c.fit, o.fit) {
+			alikes = append(alikes, o)
+		}
+	}
+	return alikes
 }
 
 // ref is the designation of what a fault is of.
@@ -129,6 +146,9 @@ func (m *model) phrase(f *fault) string {
 	case groundPoint:
 		if f.open {
 			return "no way from " + m.partName(f.branch.Part) + " to battery negative"
+		}
+		if m.throughFrame(f.branch) {
+			return fmt.Sprintf("%s loose, painted or corroded, or the battery's earth strap or the frame between them, %s", m.partName(f.branch.Part), size)
 		}
 		return fmt.Sprintf("%s loose, painted or corroded, %s", m.partName(f.branch.Part), size)
 	case fuseHolder:
@@ -215,7 +235,7 @@ func (m *model) notes(d *Diagnosis, placed []*readings.Placed) {
 	if len(d.Explanations) > 0 {
 		d.Notes = append(d.Notes, "Sizes come from the readings. How often each kind of fault occurs is from memory: of explanations that the readings hardly "+
 			"tell apart the order may well be another.")
-		if !d.Explanations[0].Fits {
+		if !d.Explanations[0].Fits && d.Unexplained == "" {
 			d.Notes = append(d.Notes, fmt.Sprintf("None of %s and %s that were tried explains all readings as well as the meter should let it: look for more than two faults, "+
 				"or for a reading at another point than the sheet says.", wording.Count(m.singles, "single fault", "single faults"), wording.Count(m.pairs, "pair", "pairs")))
 		}
