@@ -78,7 +78,8 @@ func ofPanel(d *design.Design, plus, minus *slot) bool {
 	return returning > 1
 }
 
-// fedBelow tells whether all that feeds a part comes from a block; seen are the parts asked before.
+// fedBelow tells whether all that feeds a part comes from a block; of a switch or resistor in the return, all whose
+// current it brings back. seen are the parts asked before.
 func fedBelow(all []lead, part design.Part, block *design.Block, seen map[design.Part]bool) bool {
 	if part == design.Part(block) || seen[part] {
 		return true
@@ -86,11 +87,16 @@ func fedBelow(all []lead, part design.Part, block *design.Block, seen map[design
 	seen[part] = true
 	fed := false
 	for _, l := range all {
-		if l.owner != part || l.role != circuit.FeedWire {
-			continue
-		}
 		for _, f := range *l.feeds {
-			if fed = true; !fedBelow(all, f.From.Part, block, seen) {
+			from := f.From.Part
+			switch {
+			case l.owner == part && l.role == circuit.FeedWire:
+			case from == part && l.role == circuit.ReturnWire:
+				from = l.owner
+			default:
+				continue
+			}
+			if fed = true; !fedBelow(all, from, block, seen) {
 				return false
 			}
 		}

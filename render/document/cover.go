@@ -235,7 +235,7 @@ func (b *book) figures(list ...coverFigure) {
 // worstDrop is the circuit that uses most of its permitted voltage drop in the
 // worst case, which the rules hold against the limit too.
 func worstDrop(r *harness.Review) coverFigure {
-	f := coverFigure{"voltage drop, worst case", "–", "No load draws current in any situation that could be solved."}
+	f := coverFigure{"voltage drop nearest to its limit", "–", "No load draws current in any situation that could be solved."}
 	corners := report.NewCorners(r)
 	if corners == nil {
 		return f
@@ -248,7 +248,7 @@ func worstDrop(r *harness.Review) coverFigure {
 		}
 		worst = *l.Drop.Corner / *l.LimitS
 		f.value, _ = quantity.Against(*l.Drop.Corner, *l.LimitS, quantity.Share)
-		f.words = fmt.Sprintf("of the system voltage to %s in %s; %s at nominal.", l.Part, l.Drop.Situation,
+		f.words = fmt.Sprintf("of the system voltage in the worst case, to %s in %s; %s at nominal.", l.Part, l.Drop.Situation,
 			quantity.Format(*l.Drop.Nominal, quantity.Share))
 		if l.Wires.Nominal != nil {
 			wires, limit := quantity.Against(*l.Wires.Nominal, *l.LimitS, quantity.Share)

@@ -63,6 +63,9 @@ func (c *Circuit) OtherPositions(like *design.Situation, l *design.Load, load *B
 			still, set := *like, design.Setting{Switch: sw, Position: name}
 			still.Set = append(slices.DeleteFunc(slices.Clone(still.Set), func(o design.Setting) bool { return o.Switch == sw }), set)
 			still.Name += ", " + l.Name + " with " + set.String()
+			if slices.ContainsFunc(like.Set, func(o design.Setting) bool { return o.Switch == sw }) {
+				still.Name += " in place of " + now[sw]
+			}
 			list = append(list, &still)
 		}
 	}

@@ -29,6 +29,10 @@ func TestPositionsPastResistors(t *testing.T) {
 	if got := strings.Join(alone, "; "); got != want {
 		t.Errorf("beside the situations: %s\nwant %s", got, want)
 	}
+	s[0].Set = []design.Setting{{Switch: speed, Position: "high"}} // as the situation says, and the name says that it is another
+	if got, want := c.Alone()[0].Name, "fast, blower with speed at low in place of high"; got != want {
+		t.Errorf("beside a situation that says the position: %s, want %s", got, want)
+	}
 }
 
 // At 12.8 V: the pad of 48 W at 12 V has 3 Ω, so that it takes 12.8 V / 3 Ω = 4.27 A past its resistor of 2 Ω and

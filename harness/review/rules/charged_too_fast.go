@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -80,6 +81,7 @@ func (p *Pass) judgeChargeRate(part *circuit.Part, bank *design.Bank, store *des
 	if !over(most.amps, limit) {
 		return
 	}
+	slices.Sort(most.names) // whatever the order they are written in
 	fin := ofPart(finding.Advice, part)
 	fin.Leave = true
 	atMost(&fin, "charging current", most.amps, limit, "A")

@@ -131,6 +131,40 @@ func (u loading) does(v verdict, where string) string {
 // makers give 1.3 to 1.7 times it for five minutes, and more for a start (from memory).
 const crankShare = 1.3
 
+// startRating is what a contact is good for of a load whose start a resistor in series holds down. The rating for a kind
+// is less than the resistive one by what its start is taken to be over its use (AC 43.13-1B Table 11-4): that many times less
+// is in what starts, and not in the resistor, which takes droppedV in use.
+func (r ContactRatings) startRating(rating, loadV, droppedV float64) float64 {
+	start := r.Of(design.Resistor) / rating
+	if !(start > 1) || !(droppedV > 0) {
+		return rating
+	}
+	return rating * (loadV + start*droppedV) / (loadV + droppedV)
+}
+
+// droppedV is what the dropping resistors take through which all that a load draws flows.
+func droppedV(s *solve.Solution, load *circuit.Branch) (sum float64) {
+	for _, x := range s.Circuit.Branches {
+		if !x.Dropper() {
+			continue
+		}
+		behind, amps := heat{b: x, c: s.Circuit}.behind(), 0.0
+		if !slices.Contains(behind, load) {
+			continue
+		}
+		for _, b := range behind {
+			amps += math.Abs(s.Amps(b))
+		}
+		if math.Abs(s.Amps(x)) >= seriesAlone*amps {
+			sum += math.Abs(s.Volts(x))
+		}
+	}
+	return sum
+}
+
+// seriesAlone is the share of a load's current from which a resistor is in series with it and no other way beside it.
+const seriesAlone = 0.99
+
 func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r ContactRatings) loading {
 	now := loading{A: math.Abs(s.Amps(contact))}
 	if !(now.A > 0) {
@@ -146,7 +180,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 			rating *= crankShare
 		case carried:
 		case b.Load != nil:
-			kind, rating = b.Load.Behaves, r.OfLoad(b.Load)
+			kind, rating = b.Load.Behaves, r.startRating(r.OfLoad(b.Load), math.Abs(s.LoadV(b)), droppedV(s, b))
 		}
 		now.uses = append(now.uses, finding.Use{Branch: b.Index, Kind: string(kind), RatingA: rating})
 		if !(a > 0) {

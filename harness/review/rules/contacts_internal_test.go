@@ -71,3 +71,17 @@ func TestEveryBehaviourHasItsHazard(t *testing.T) {
 		t.Errorf("%d rows", len(unseenW))
 	}
 }
+
+// By hand, of 16 A and 2 A of lamps, whose start is so taken as eight times their use. At 12 V with 4 V in a resistor the
+// cold filament has 12/8 of the volts it has in use at the same current: 16 V then drive 16 / (1.5 + 4) = 2.91 times that,
+// so 2 A · 8 / 2.91 = 5.5 A; all in the resistor, the 16 A that it carries.
+func TestResistorHoldsTheStart(t *testing.T) {
+	r := ContactRatings{16, 2, 16, 1, nil, nil}
+	for _, c := range []struct{ rating, loadV, droppedV, want float64 }{
+		{2, 12, 0, 2}, {2, 12, 4, 5.5}, {2, 12, 12, 9}, {2, 0, 12, 16}, {16, 12, 4, 16}, {0, 12, 4, 0},
+	} {
+		if got := r.startRating(c.rating, c.loadV, c.droppedV); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%g A, %g V behind %g V: %g A, want %g A", c.rating, c.loadV, c.droppedV, got, c.want)
+		}
+	}
+}

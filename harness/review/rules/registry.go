@@ -5,6 +5,7 @@ import "sort"
 // registry is every rule, sorted by name.
 var registry = sorted(
 	acceptanceWithoutFigure,
+	alternatorFlatOut,
 	alwaysHotConductor,
 	autoResetBreaker,
 	batteryFlattened,

@@ -82,6 +82,9 @@ func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
 		fin := ofPart(finding.Advice, part)
 		fin.Situation, fin.Leave = most.in.Name, true
 		fin.Change = "take one with a thermal fuse (`thermal fuse: yes`), or of a higher rating"
+		if x.Cutout { // it is there, and opens in use
+			fin.Change = "take one of a higher rating, or measure the motor's current in that position and give it"
+		}
 		p.say(fin, "%s, %s makes %s; it is rated %s, and no fuse of the wires sees that", may.when, part.Name, watts(most.Nominal), quantity.Plain(rating, quantity.Power))
 		return
 	}

@@ -46,3 +46,23 @@ func TestResistorOverload(t *testing.T) {
 		}
 	}
 }
+
+// What is advised of a motor that draws its rated current at any speed is a thermal fuse, unless there is one.
+func TestThermalFuseIsNotAdvisedTwice(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/resistor-overload.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	motor := strings.NewReplacer("{resistance: 7 Ω,", "{current: 1.7 A, rated at: 12 V, behaves: motor, protected motor: yes,", "rating: 5 W", "rating: 14 W")
+	for own, want := range map[string]bool{", thermal fuse: yes": false, "": true} {
+		advised, said := false, false
+		for _, f := range assess(t, "motor", []byte(strings.Replace(motor.Replace(string(src)), ", thermal fuse: yes", own, 1))) {
+			if f.Rule == "resistor-overload" && strings.Contains(f.What, "any speed") {
+				said, advised = true, advised || strings.Contains(f.Change, "thermal fuse")
+			}
+		}
+		if !said || advised != want {
+			t.Errorf("%q: said %t, a thermal fuse advised %t, want %t", own, said, advised, want)
+		}
+	}
+}

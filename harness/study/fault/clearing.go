@@ -152,10 +152,7 @@ func (w *walk) node(n *circuit.Node) Clearing {
 	c.Limited = w.s.Circuit.OfCharger(n)
 	w.known[n.Index] = c
 	first := true
-	for _, b := range n.FedBy() {
-		if !w.carries(b) || b == w.shorted { // its current ends in the short
-			continue
-		}
+	for _, b := range w.bringing(n) {
 		if more := w.branch(b); first {
 			c, first = more, false
 		} else {
@@ -171,6 +168,26 @@ func (w *walk) node(n *circuit.Node) Clearing {
 	}
 	w.known[n.Index] = c
 	return c
+}
+
+// bringing lists the feeds of a node that bring it current, the shorted wire left out: those that
+// carry the short, or, where its current comes round by other ways, the one that brings the most of the rest. What
+// passes that passes its fuses too.
+func (w *walk) bringing(n *circuit.Node) (list []*circuit.Branch) {
+	var most *circuit.Branch
+	for _, b := range n.FedBy() {
+		switch {
+		case b == w.shorted: // its current ends in the short
+		case w.carries(b):
+			list = append(list, b)
+		case w.flow.through(b) > 0 && (most == nil || w.flow.through(b) > w.flow.through(most)):
+			most = b
+		}
+	}
+	if len(list) == 0 && most != nil {
+		list = append(list, most)
+	}
+	return list
 }
 
 // comeBack lists the branches that a node feeds and that bring it current, from a further
