@@ -1,0 +1,59 @@
+package rules_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness/review/finding"
+)
+
+const (
+	blower = "{power: 90 W, behaves: motor, protected motor: yes, at: cab, fed by: [speed high, dropper]"
+	drop   = "{resistance: 0.6 Ω, rating: 60 W, thermal fuse: yes, at: cab, fed by: speed low}"
+)
+
+// A motor that stands behind a resistor, by hand: 36 W at 12 V with eight times its current has 0.5 Ω and draws 24 A
+// past the resistor, 12 V / (0.5 Ω + R) = 8 A through 1 Ω. A fuse of 15 A at 23 °C carries
+// 16.5 A for 100 h, which R = 0.227 Ω let through. 90 W draw
+// 37.5 A, which 2.5 mm² withstands and 0.5 mm² does not; behind 3 Ω they are 3.6 A.
+func TestBehindResistor(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/ok/two-speeds.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	small := strings.NewReplacer("power: 90 W", "power: 36 W", "protected motor: yes", "inrush: {peak: 8, time: 100 ms}").Replace(blower)
+	thin := strings.Replace(blower, "[speed high, dropper]", "{speed high: 2.5 mm², dropper: 0.5 mm²}", 1)
+	thinner := strings.Replace(blower, "[speed high, dropper]", "{speed high: 0.5 mm², dropper: 2.5 mm²}", 1)
+	for _, c := range []struct {
+		name   string
+		change []string
+		rule   string
+		says   string // "" = nothing
+	}{
+		{"1 Ω: 8 A never open 15 A", []string{blower, small, "0.6 Ω", "1 Ω"}, "motor-never-opens-fuse", "stalled, blower draws 8.00 A, which fuse F2 (blower fuse, 15 A) carries"},
+		{"only listed at high", []string{blower, small, "0.6 Ω", "1 Ω", "switches: {speed: low, pad: low}", "switches: {pad: low}"}, "motor-never-opens-fuse", "draws 8.00 A"},
+		{"just below", []string{blower, small, "0.6 Ω", "0.23 Ω", "cab: {ambient: 45 °C}", "cab: {ambient: 23 °C}"}, "motor-never-opens-fuse", "draws 16.4 A"},
+		{"just above", []string{blower, small, "0.6 Ω", "0.22 Ω", "cab: {ambient: 45 °C}", "cab: {ambient: 23 °C}"}, "motor-never-opens-fuse", ""},
+		{"past it alone", []string{blower, strings.Replace(small, "[speed high, dropper]", "speed high", 1), "  dropper: {resistance: 0.6 Ω, rating: 60 W, thermal fuse: yes, at: cab, fed by: speed low}\n", ""}, "motor-never-opens-fuse", ""},
+		{"3 Ω before the thin wire", []string{blower, thin, drop, "{resistance: 3 Ω, rating: 60 W, at: cab, fed by: speed low, wire: {size: 0.5 mm²}}"}, "overload-hurts-wire", ""},
+		{"the thin wire past it", []string{blower, thinner}, "overload-hurts-wire", "37.5 A"},
+	} {
+		text := string(src)
+		for i := 0; i < len(c.change); i += 2 {
+			if !strings.Contains(text, c.change[i]) {
+				t.Fatalf("%s: no %q", c.name, c.change[i])
+			}
+			text = strings.Replace(text, c.change[i], c.change[i+1], 1)
+		}
+		got := ""
+		for _, f := range assess(t, "two-speeds.yaml", []byte(text)) {
+			if f.Rule == c.rule && f.Severity >= finding.Fault {
+				got += f.What + "\n"
+			}
+		}
+		if !strings.Contains(got, c.says) || (c.says == "") != (got == "") {
+			t.Errorf("%s: %q, want %q", c.name, got, c.says)
+		}
+	}
+}
