@@ -12,6 +12,7 @@ const (
 	blower   = "{power: 90 W, behaves: motor, protected motor: yes, at: cab, fed by: [speed high, dropper]"
 	highFuse = "fuses:\n  high fuse: {type: blade C, rating: 15 A, at: cab, fed by: keyed, wire: {size: 4 mm²}}\n"
 	high     = "relays:\n  high: {form: mini make, at: cab, fed by: high fuse, wire: {size: 4 mm²}, coil: {fed by: speed high, returns to: cab stud, suppressed by: resistor, wire: {size: 1 mm²}}}\n"
+	pilot    = "  led r: {resistance: 470 Ω, rating: 1 W, at: cab, fed by: blower fuse}\nloads:\n  led: {resistance: 200 Ω, at: cab, fed by: led r, wire: {size: 0.35 mm², length: 300 mm}, returns to: cab stud}\n"
 	drop     = "{resistance: 0.6 Ω, rating: 60 W, thermal fuse: yes, at: cab, fed by: speed low}"
 )
 
@@ -47,6 +48,14 @@ func TestBehindResistor(t *testing.T) {
 			"switches:\n", "switches:\n  fast: {type: rocker 16 A, at: cab, fed by: blower fuse}\n"}, "back-feed", "bypasses"},
 		{"a fuse after the resistor", []string{"[speed high, dropper]", "[speed high, late]", "fuses:\n", "fuses:\n  late: {type: blade C, rating: 10 A, at: cab, fed by: dropper}\n"}, "back-feed", ""},
 		{"a switch without a fuse, by both outputs", []string{"at: cab, fed by: blower fuse, positions", "at: cab, fed by: battery, positions"}, "live-with-key-off", "speed can leave blower on with the key off, drawing about 7.50 A\n$"},
+		{"a lamp's wire behind 470 Ω of 1 W", []string{"loads:\n", pilot}, "fuse-over-wire", ""},
+		{"a short there: 14.2 V make 0.43 W", []string{"loads:\n", pilot}, "short-too-weak", ""},
+		{"a rating just enough", []string{"loads:\n", strings.Replace(pilot, "1 W", "0.43 W", 1)}, "short-too-weak", ""},
+		{"a rating just too small", []string{"loads:\n", strings.Replace(pilot, "1 W", "0.42 W", 1)}, "short-too-weak", "fuse F2 (blower fuse, 15 A) may never open"},
+		{"then the fuse must protect the wire", []string{"loads:\n", strings.Replace(pilot, "1 W", "0.42 W", 1)}, "fuse-over-wire", "protects wire"},
+		{"no rating", []string{"loads:\n", strings.Replace(pilot, "rating: 1 W, ", "", 1)}, "fuse-over-wire", "protects wire"},
+		{"a way past it", []string{"loads:\n", strings.Replace(pilot, "fed by: led r,", "fed by: [led r, blower fuse],", 1)}, "fuse-over-wire", "protects wire"},
+		{"1.2 Ω that lets through 11.8 A", []string{"loads:\n", strings.NewReplacer("470 Ω", "1.2 Ω", "1 W", "200 W").Replace(pilot)}, "fuse-over-wire", "protects wire"},
 	} {
 		text := string(src)
 		for i := 0; i < len(c.change); i += 2 {
