@@ -90,7 +90,7 @@ func stages(b *testing.B, name string, src []byte) {
 		run("protection", func() { protection.Compute(c, sols, r.Faults) })
 		run("rules", func() {
 			rules.Check(&rules.Input{Circuit: c, Solutions: sols, Budget: r.Budget, Faults: r.Faults,
-				Protection: r.Protection, Overloads: overload.Compute(c, sols, r.Faults), Corners: r.Corners})
+				Protection: r.Protection, Overloads: overload.Compute(c, r.Corners.Every(), r.Faults), Corners: r.Corners})
 		})
 	})
 }

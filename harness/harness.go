@@ -141,7 +141,7 @@ func (r *Review) Judged() []*finding.Finding {
 		r.Guarded()
 		r.Cranking = cranking.Compute(r.Circuit)
 		in := &rules.Input{Circuit: r.Circuit, Solutions: r.Solutions, Budget: r.Budget,
-			Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(r.Circuit, r.Solutions, r.Faults), Cranking: r.Cranking,
+			Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(r.Circuit, r.Corners.Every(), r.Faults), Cranking: r.Cranking,
 			Corners: r.Corners}
 		r.Findings = rules.Check(in)
 		r.rideEffort = in.RideEffort

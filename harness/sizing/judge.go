@@ -62,7 +62,7 @@ func (s *search) judge() (*verdict, error) {
 // input is what the rules read of a verdict.
 func (v *verdict) input() *rules.Input {
 	return &rules.Input{Circuit: v.c, Solutions: v.sols, Faults: v.faults, Protection: v.protection,
-		Overloads: overload.Compute(v.c, v.sols, v.faults), Corners: v.corners}
+		Overloads: overload.Compute(v.c, v.corners.Every(), v.faults), Corners: v.corners}
 }
 
 // elsewhere are the dangers and faults of the best answer that no size or rating mends.

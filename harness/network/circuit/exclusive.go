@@ -82,6 +82,34 @@ func (c *Circuit) byPosition(sw *design.Switch, all bool, open [][]*Branch) (sta
 	return states
 }
 
+// OpenByPosition are, by switch with several positions and by position, the contacts that are open there and closed in
+// another: its own, and those of relays whose coil it gives, but for what stays closed.
+func (c *Circuit) OpenByPosition() (list [][]map[*Branch]bool) {
+	for _, sw := range c.handles() {
+		closed := make([]map[*Branch]bool, len(sw.Positions))
+		ever := map[*Branch]bool{}
+		for i, p := range sw.Positions {
+			gives := at(sw, p.Name)
+			now := c.live(c.anyUse(), nil, true, gives)
+			closed[i] = map[*Branch]bool{}
+			for _, b := range c.Branches {
+				if k := b.Closer; k != nil && gives(b) && (k.Coil == nil || now.draws(k.Coil) || b.staysClosed()) {
+					closed[i][b], ever[b] = true, true
+				}
+			}
+		}
+		open := make([]map[*Branch]bool, len(closed))
+		for i := range closed {
+			open[i] = map[*Branch]bool{}
+			for b := range ever {
+				open[i][b] = !closed[i][b]
+			}
+		}
+		list = append(list, open)
+	}
+	return list
+}
+
 // byState is what can draw with a relay at rest and with it pulled in; at rest its coil does
 // not, but for one that stays as a pulse left it.
 func (c *Circuit) byState(coil *Branch, contacts []*Branch) (states []drawn) {

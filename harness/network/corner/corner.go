@@ -81,9 +81,12 @@ func (s *Set) In(state State) *warm.Model {
 
 // Solutions are the nominal operating points of the design's own situations.
 func (s *Set) Solutions() []*solve.Solution {
-	all := warm.Solutions(s.Results[Nominal])
+	all := s.Every()
 	return all[:len(all)-len(s.Alone)]
 }
+
+// Every are these, and after them those of Alone.
+func (s *Set) Every() []*solve.Solution { return warm.Solutions(s.Results[Nominal]) }
 
 // Solution is the nominal operating point of a situation.
 func (s *Set) Solution(situation int) *solve.Solution { return s.Results[Nominal][situation].Solution }

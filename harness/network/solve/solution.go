@@ -114,6 +114,9 @@ func (s *Solution) PostsV(b *circuit.Branch) float64 {
 	return s.NodeV[plus.Index] - s.NodeV[minus.Index]
 }
 
+// On tells of a load whether it draws at an operating point.
+func (s *Solution) On(b *circuit.Branch) bool { return s.Status == Converged && s.LoadOn[b.Index] }
+
 // HeldV is what resistors that stand in the feed or return of a load, as parts of their own, take
 // of the voltage for it: along the way that carries most.
 func (s *Solution) HeldV(b *circuit.Branch) (sum float64) {

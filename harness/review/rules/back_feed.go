@@ -18,7 +18,7 @@ var backFeed = &Rule{
 	Says:  "bypassed by another feed",
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
 		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
-		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
+		"the relays all energised or all at rest, but for those that the positions of one switch never close together. Two feeds from the same fuse are fine. " +
 		"What charges a further battery is not above what it feeds. " +
 		"Paths through a load are not looked at here. Said are fuses in parallel of one source, whose ratings add up, ways of one battery " +
 		"that are not live together, and two batteries. What hangs on a link between two batteries without a fuse of its own has two feeds too.",
@@ -269,13 +269,13 @@ func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []
 	}
 	found := make([]bool, len(meetings))
 	for _, atRest := range []bool{false, true} {
-		live := p.liveWithout(fuse, atRest)
+		live := p.liveWithout(fuse, atRest, nil)
 		if !live[fuse.A.Index] {
 			continue
 		}
 		for i, t := range meetings {
 			for _, w := range feedsInto(t) {
-				found[i] = found[i] || live[w.From.Node.Index]
+				found[i] = found[i] || live[w.From.Node.Index] && !p.neverTogether(fuse, t, w, atRest)
 			}
 		}
 	}
@@ -288,14 +288,32 @@ func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []
 	return list
 }
 
+// neverTogether tells whether some switch leaves in none of its positions both a live fuse joined to a meeting
+// point and a feed of that live without it.
+func (p *Pass) neverTogether(fuse *circuit.Branch, t *circuit.Terminal, feed *circuit.Wire, atRest bool) bool {
+	if p.openBy == nil {
+		p.openBy = p.c.OpenByPosition()
+	}
+	return slices.ContainsFunc(p.openBy, func(positions []map[*circuit.Branch]bool) bool {
+		return !slices.ContainsFunc(positions, func(open map[*circuit.Branch]bool) bool {
+			live := p.liveWithout(fuse, atRest, open)
+			return live[fuse.A.Index] && live[feed.From.Node.Index] && p.liveFrom([]*circuit.Node{fuse.B}, nil, atRest, open)[t.Node.Index]
+		})
+	})
+}
+
 // liveWithout marks what the source feeds, downstream only, without a fuse and
-// with the relays all energised or all at rest.
-func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool) []bool {
+// with the relays all energised or all at rest, and without some open contacts.
+func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
+	return p.liveFrom(p.c.Posts(), fuse, atRest, open)
+}
+
+func (p *Pass) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
 	live := make([]bool, len(p.c.Nodes))
-	for _, post := range p.c.Posts() {
+	for _, post := range nodes {
 		live[post.Index] = true
 		p.below(post, func(b *circuit.Branch) bool {
-			if b == fuse || !b.Feeds() || apart(b, atRest) {
+			if b == fuse || !b.Feeds() || apart(b, atRest) || open[b] {
 				return false
 			}
 			live[b.B.Index] = true

@@ -8,7 +8,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/network/warm"
 )
 
 // cornered is a figure at nominal values, as it is likely and in the worst case, in
@@ -52,7 +51,7 @@ func (f *facts) worstCorner(by corner.Kind, sign float64, ok func(*solve.Solutio
 // on by one of its feeds alone.
 func (f *facts) allSolutions() []*solve.Solution {
 	if c := f.in.Corners; c != nil {
-		return warm.Solutions(c.Results[corner.Nominal])
+		return c.Every()
 	}
 	return f.in.Solutions
 }

@@ -42,7 +42,9 @@ func (f *facts) findKeyless() *keylessLoads {
 			k.always = append(k.always, b.Part)
 		case f.isGate(b, rest, hand) && !byGate[b]:
 			byGate[b] = true
-			if loads := f.liveBelow(b, rest, hand); len(loads) > 0 {
+			loads := f.liveBelow(b, rest, hand)
+			said := slices.ContainsFunc(k.byHand, func(g handGroup) bool { return g.gate.Part == b.Part && slices.Equal(g.loads, loads) })
+			if len(loads) > 0 && !said { // by another output of the switch
 				k.byHand = append(k.byHand, handGroup{b, loads})
 			}
 		}

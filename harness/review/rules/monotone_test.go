@@ -12,7 +12,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
-	"fusewright/harness/network/warm"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/fault"
@@ -123,7 +122,7 @@ func findings(t testing.TB, d *design.Design) []*finding.Finding {
 		t.Fatal(err)
 	}
 	in := &rules.Input{Circuit: c, Corners: corner.Compute(c), Faults: fault.Compute(c)}
-	in.Solutions = warm.Solutions(in.Corners.Results[corner.Nominal])
+	in.Solutions = in.Corners.Every()
 	in.Protection = protection.Compute(c, in.Solutions, in.Faults)
 	in.Overloads = overload.Compute(c, in.Solutions, in.Faults)
 	return rules.Check(in)

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/overload"
 )
 
 var motorNeverOpensFuse = &Rule{
@@ -15,7 +16,7 @@ var motorNeverOpensFuse = &Rule{
 	Title: "a stalled motor never opens its fuse",
 	Says:  "if stalled, never opens its fuse",
 	Doc: "Each motor that runs unattended, against the smallest fuse on its way, one in the only return included: its stall current is its starting " +
-		"current (`inrush`) from twice its running current on, or the library's multiple of its running current. A fuse that carries that for hours protects " +
+		"current (`inrush`) from twice its running current on, or the library's multiple of its running current; of the ways it is fed by, the one on which resistors let through least counts. A fuse that carries that for hours protects " +
 		"the wire and not the motor; up to four times the running current it is taken as chosen for the start. Left out: `protected motor: yes`, of the load or its library row; horns; what is on only " +
 		"while a momentary switch is held; what is on for at most five minutes by its own `on for`, with somebody beside it.",
 	Formula:  "stall current ≤ what the fuse carries continuously, and rating > 4 × running current",
@@ -40,7 +41,14 @@ loads:
 			if b == nil || l.Behaves != design.Motor || p.attended(l, b) {
 				continue
 			}
-			p.judgeBlocked(part, b, p.c.StalledA(b, tolerances.StallRatio(l)))
+			stalledA := p.c.StalledA(b, tolerances.StallRatio(l))
+			leastA := stalledA
+			for _, s := range p.allSolutions() {
+				if s.On(b) {
+					leastA = math.Min(leastA, overload.HeldBackA(s, b, stalledA))
+				}
+			}
+			p.judgeBlocked(part, b, leastA)
 		}
 	},
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
@@ -18,7 +19,7 @@ var shortTooWeak = &Rule{
 	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
 		"battery with hot wires and aged contacts and through the longest return. When its current is " +
 		"below the least at which the fuse's published band says that it opens, it may flow indefinitely. " +
-		"One that a resistor with a thermal fuse limits is cleared by that. One finding per wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
+		"One that a resistor with a thermal fuse limits is cleared by that; one that a resistor is rated to bear, and keeps below what the wire may carry, harms nothing. One finding per wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
 	Formula:  "I = Voc / (R battery + R feed hot + R contacts aged + R return) ≥ the current of the band's first upper limit",
 	Limits:   "the fuse type's time band",
 	Why:      "the fault is not cleared: it burns where it is and drains the battery",
@@ -39,7 +40,7 @@ loads:
 		var order []any
 		for _, sh := range p.shorts() {
 			r := &sh.Results[fault.Weak]
-			if !sh.Fed || !r.TooWeak() || p.thermallyFused(sh) {
+			if !sh.Fed || !r.TooWeak() || p.heldDown(sh) {
 				continue
 			}
 			var of any = sh.Wire
@@ -60,16 +61,19 @@ loads:
 	},
 }
 
-// thermallyFused tells of a short that resistors limit on every way to it, the thermal fuses of which
+// heldDown tells of a short that resistors limit on every way to it, which bear it or the thermal fuses of which
 // open, and that the wires withstand until then.
-func (p *Pass) thermallyFused(sh *fault.Short) bool {
-	at := sh.Part
+func (p *Pass) heldDown(sh *fault.Short) bool {
+	at, b, bearsA := sh.Part, sh.Branch, math.MaxFloat64
 	if sh.Wire != nil {
-		at = sh.Wire.To.Part
+		at, b, bearsA = sh.Wire.To.Part, sh.Wire.Branch, p.allowed(sh.Wire).AllowedA
 	}
 	in := at.Inlet()
 	if w := sh.Results[fault.Weak].Worst; in == nil || len(p.d.Resistors) == 0 || w != nil && !w.Survives() {
 		return false
+	}
+	if p.heldDownA(b) <= bearsA {
+		return true
 	}
 	limited := func(paths []circuit.Path) bool {
 		return len(paths) > 0 && !slices.ContainsFunc(paths, func(path circuit.Path) bool {

@@ -2,7 +2,9 @@ package rules
 
 import (
 	"math"
+	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -25,7 +27,48 @@ func (f *facts) shorts() []*fault.Short {
 // for them, since the cause is the same.
 func (f *facts) overFused(w *circuit.Wire) bool {
 	g, a := f.guardOf(w), f.allowed(w)
-	return g.known() && a.known() && !f.c.Tail(w) && over(g.A, f.practice.FuseWireShare*a.ProvenA())
+	return g.known() && a.known() && !f.c.Tail(w) && over(g.A, f.practice.FuseWireShare*a.ProvenA()) &&
+		over(w.Branch.ShareA(f.heldDownA(w.Branch)), f.practice.FuseWireShare*a.ProvenA())
+}
+
+// heldDownA is the most that resistors on every way to a branch let through, each of which bears a dead short behind
+// it for good; +Inf where one does not, or a way has none. Of a return it is what all that draws back lets through.
+func (f *facts) heldDownA(b *circuit.Branch) (sumA float64) {
+	if len(f.d.Resistors) == 0 {
+		return math.Inf(1)
+	}
+	nodes := []*circuit.Node{b.A}
+	if b.Returns() {
+		nodes = nil
+		for _, load := range f.c.DrawsBack(b) {
+			nodes = append(nodes, load.A)
+		}
+	}
+	met := map[*circuit.Branch]bool{}
+	for _, n := range nodes {
+		paths, all := f.c.FeedPaths(n)
+		if !all || len(paths) == 0 {
+			return math.Inf(1)
+		}
+		for _, path := range paths {
+			i := slices.IndexFunc(path.Branches, (*circuit.Branch).Dropper)
+			if i < 0 {
+				return math.Inf(1)
+			}
+			x := path.Branches[i]
+			v := f.c.HighestAt(x.A)
+			if r := x.Part.Source.(*design.DroppingResistor).RatingW; !r.Given() || over(v*v/x.Ohm, r.Value) {
+				return math.Inf(1)
+			}
+			if !met[x] {
+				met[x], sumA = true, sumA+v/x.Ohm
+			}
+		}
+	}
+	if len(nodes) == 0 {
+		return math.Inf(1)
+	}
+	return sumA
 }
 
 // letsThrough is the severity of a device or several that let more through than a

@@ -73,7 +73,7 @@ func (s *Study) Hurting(w *circuit.Wire) []*Overload { return s.hurt[w.Index] }
 func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 
 // Compute finds the overloads of every wire. Running currents are those of the
-// solutions that converged; a motor that stands draws its starting current for
+// solutions that converged, circuit.Alone's among them; a motor that stands draws its starting current for
 // good, or the library's multiple of its running current where none is given.
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
 	s := &study{Study: &Study{make([]*Overload, len(c.Wires)), make([][]*Overload, len(c.Wires))}, c: c, faults: faults,
@@ -101,7 +101,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	for _, way := range ways {
 		s.allAtOnce(way)
 		if l := way.load.Load; l.Behaves == design.Motor && !(l.Load != nil && l.Load.Sign == design.SignHorn) { // a horn cannot be blocked
-			s.stands(way)
+			s.stands(way, sols)
 		}
 	}
 	return s.Study
@@ -189,7 +189,7 @@ func (s *study) useTogether(ways []way, sols []*solve.Solution) {
 	for _, sol := range sols {
 		clear(now)
 		for _, way := range ways {
-			if sol.Status == solve.Converged && sol.LoadOn[way.load.Index] {
+			if sol.On(way.load) {
 				for _, b := range way.branches {
 					now[b.Index] += b.ShareA(way.drawsA)
 				}
@@ -222,9 +222,36 @@ func (s *study) allAtOnce(w way) {
 	}
 }
 
-// stands holds a way against its motor standing while the rest runs on.
-func (s *study) stands(w way) {
-	moreA := s.c.StalledA(w.load, s.tolerances.StallRatio(w.load.Load.Load)) - w.drawsA
+// stands holds a way against its motor standing while the rest runs on; where resistors hold it back, the way
+// of each situation that has it on.
+func (s *study) stands(w way, sols []*solve.Solution) {
+	stalledA := s.c.StalledA(w.load, s.tolerances.StallRatio(w.load.Load.Load))
+	if !slices.ContainsFunc(sols, func(sol *solve.Solution) bool { return sol.On(w.load) && sol.HeldV(w.load) > 0 }) {
+		s.standsBy(w, stalledA)
+		return
+	}
+	for _, sol := range sols {
+		if !sol.On(w.load) {
+			continue
+		}
+		by := w
+		by.branches = nil
+		for _, way := range s.c.WaysIn(w.load.Part, sol.BranchA) {
+			by.branches = append(by.branches, circuit.Abreast(way.Branches)...)
+		}
+		s.standsBy(by, HeldBackA(sol, w.load, stalledA))
+	}
+}
+
+// HeldBackA is what is left of the current of a motor that stands with the resistors before and behind it, as a
+// situation has it on.
+func HeldBackA(sol *solve.Solution, motor *circuit.Branch, stalledA float64) float64 {
+	return motor.Load.RatedV / (motor.Load.RatedV/stalledA + sol.HeldV(motor)/math.Abs(sol.Amps(motor)))
+}
+
+// standsBy holds a way against its motor standing at a current.
+func (s *study) standsBy(w way, stalledA float64) {
+	moreA := stalledA - w.drawsA
 	var fuses []passed
 	for _, b := range w.branches {
 		if b.Kind == circuit.FuseBranch {
