@@ -9,7 +9,7 @@ import (
 )
 
 const (
-	blower   = "{power: 90 W, behaves: motor, protected motor: yes, at: cab, fed by: [speed high, dropper]"
+	blower   = "{power: 90 W, behaves: motor, inrush: {peak: 1.5, time: 50 ms}, protected motor: yes, at: cab, fed by: [speed high, dropper]"
 	highFuse = "fuses:\n  high fuse: {type: blade C, rating: 15 A, at: cab, fed by: keyed, wire: {size: 4 mm²}}\n"
 	high     = "relays:\n  high: {form: mini make, at: cab, fed by: high fuse, wire: {size: 4 mm²}, coil: {fed by: speed high, returns to: cab stud, suppressed by: resistor, wire: {size: 1 mm²}}}\n"
 	pilot    = "  led r: {resistance: 470 Ω, rating: 1 W, at: cab, fed by: blower fuse}\nloads:\n  led: {resistance: 200 Ω, at: cab, fed by: led r, wire: {size: 0.35 mm², length: 300 mm}, returns to: cab stud}\n"
@@ -25,7 +25,7 @@ func TestBehindResistor(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	small := strings.NewReplacer("power: 90 W", "power: 36 W", "protected motor: yes", "inrush: {peak: 8, time: 100 ms}").Replace(blower)
+	small := strings.NewReplacer("power: 90 W", "power: 36 W", "inrush: {peak: 1.5, time: 50 ms}, protected motor: yes", "inrush: {peak: 8, time: 100 ms}").Replace(blower)
 	thin := strings.Replace(blower, "[speed high, dropper]", "{speed high: 2.5 mm², dropper: 0.5 mm²}", 1)
 	thinner := strings.Replace(blower, "[speed high, dropper]", "{speed high: 0.5 mm², dropper: 2.5 mm²}", 1)
 	for _, c := range []struct {
