@@ -113,7 +113,7 @@ func of(c *circuit.Circuit, t *bench.Test, f *readings.File) (*Diagnosis, *model
 	var list []*candidate
 	if len(m.sensors) > 0 {
 		m.settle()
-		list = m.tell(d)
+		list = m.tell(d, notFed(placed, d.Readings))
 	}
 	d.Wrong = d.Failed > 0 || d.Sound < criedShare
 	if !d.Wrong {

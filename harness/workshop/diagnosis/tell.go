@@ -1,6 +1,7 @@
 package diagnosis
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -19,8 +20,8 @@ const (
 	leastShare = 0.01
 )
 
-// tell fills in what the network says.
-func (m *model) tell(d *Diagnosis) []*candidate {
+// tell fills in what the network says; notFed is what stands first whatever it says, if anything.
+func (m *model) tell(d *Diagnosis, notFed string) []*candidate {
 	sound, fits := m.explain(d.Failed > len(d.Certain))
 	list, share := candidates(sound, fits)
 	d.Sound = share
@@ -29,8 +30,8 @@ func (m *model) tell(d *Diagnosis) []*candidate {
 		return nil
 	}
 	var may []*candidate // of unexplained readings what their circuits hold
-	if list[0].alike = list[0].likes(list); likelier(share, list[0]) {
-		d.Unexplained, d.Advice = unexplained, ""
+	if list[0].alike = list[0].likes(list); notFed != "" || likelier(share, list[0]) {
+		d.Unexplained, d.Advice = cmp.Or(notFed, unexplained), ""
 		in := m.inCircuit(sound)
 		for _, c := range list {
 			if c.share >= leastShare && !slices.ContainsFunc(c.faults, func(f *fault) bool { return f.branch != nil && !in[f.branch.Index] }) {

@@ -9,12 +9,30 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
+	"fusewright/harness/workshop/bench/readings"
 )
 
 // unexplained is what stands first where it is likelier that nothing is wrong which the network tells of than
 // the likeliest fault, with all that cannot be told from it.
 const unexplained = "Nothing in the network explains these readings together. First check the meter, its scale and its leads, and the design's figure " +
 	"for each load that reads wrong against its label; then take the failed readings again."
+
+// notFed says of readings of which none failed but at the posts what to do first: those are what comes in, and
+// the harness has no part in them. Empty where another reading failed too.
+func notFed(placed []*readings.Placed, judged []*Judged) (text string) {
+	for i, p := range placed {
+		switch {
+		case judged[i].Verdict != Fail:
+		case p.Check == nil || !p.Check.Posts() || noSupply(p): // which is said for certain
+			return ""
+		case text == "":
+			text = fmt.Sprintf("At the posts reading %s shows %s, where %s must stand; nothing else that was read is out of its bounds. That comes from the supply, "+
+				"the charging system or the battery, not from the harness: put it right, with the same on, and read again. Where it falls by itself, "+
+				"the battery is weak, or something draws that is not on the list.", judged[i].Check, judged[i].Reads, judged[i].Allowed)
+		}
+	}
+	return text
+}
 
 // likelier tells that a sound circuit is likelier than a candidate with what is alike.
 func likelier(sound float64, c *candidate) bool {
