@@ -97,16 +97,34 @@ func (l *Labels) CaptionOf(p *circuit.Part, widthMM float64) lettering.Caption {
 	return l.worded(l.Head(p), p, widthMM, mostLines)
 }
 
-// BatteryCaption is CaptionOf between the trunks, where three lines have room: its
-// resistance is left out rather than cut.
+// BatteryCaption is CaptionOf between the trunks, where three lines have room: its resistance
+// is left out rather than cut, and before the number and size of a link its capacity.
 func (l *Labels) BatteryCaption(widthMM float64, p *circuit.Part) lettering.Caption {
 	c := l.worded(l.Head(p), p, widthMM, l.Plain(3, 2))
-	if !slices.ContainsFunc(c.Lines, func(s string) bool { return strings.HasSuffix(s, "…") }) {
-		return c
+	capacity := given("", l.Design.Battery.CapacityAh, quantity.Charge)
+	return l.uncut(c, p, widthMM, 3, wording.Present([]string{capacity, linkWords(p)}, ", "), linkWords(p))
+}
+
+// GeneratorCaption is the same of what charges, where two have: its kind is left out, which its symbol tells.
+func (l *Labels) GeneratorCaption(widthMM float64, p *circuit.Part) lettering.Caption {
+	most := l.Plain(2, 1)
+	if l.Study != nil { // the second line is the solved one
+		words, _ := l.WordsOf(p)
+		return l.Head(p).Fit(words, "", widthMM, most).Solved(widthMM, l.Study.Part(p)...)
 	}
+	return l.uncut(l.worded(l.Head(p), p, widthMM, most), p, widthMM, most, l.outputWords())
+}
+
+// uncut is a caption with the first of other details that is not cut, where its own is.
+func (l *Labels) uncut(c lettering.Caption, p *circuit.Part, widthMM float64, most int, others ...string) lettering.Caption {
 	words, _ := l.WordsOf(p)
-	details := wording.Present([]string{given("", l.Design.Battery.CapacityAh, quantity.Charge), linkWords(p)}, ", ")
-	return l.Head(p).Fit(words, details, widthMM, 3)
+	for _, details := range others {
+		if !slices.ContainsFunc(c.Lines, func(s string) bool { return strings.HasSuffix(s, "…") }) {
+			break
+		}
+		c = l.Head(p).Fit(words, details, widthMM, most)
+	}
+	return c
 }
 
 // CaptionAtop is captionOf for a caption over an outline, with a reference of its own.

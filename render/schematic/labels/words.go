@@ -232,14 +232,21 @@ func (l *Labels) storeWords(b *design.Battery) string {
 
 func (l *Labels) generatorWords() (words, details string) {
 	c := l.Design.Charging
-	if n := len(c.Output); n > 0 {
-		first, last := quantity.Plain(c.Output[0].CurrentA.Value, quantity.Current), quantity.Plain(c.Output[n-1].CurrentA.Value, quantity.Current)
-		details = strings.TrimSuffix(first, " A") + "–" + last
-	}
-	if c.Kind != nil {
+	if details = l.outputWords(); c.Kind != nil {
 		details = wording.Present([]string{c.Kind.Name, details}, ", ")
 	}
 	return given("", c.RegulatedV, quantity.Voltage), details
+}
+
+// outputWords are the least and the most that charging gives.
+func (l *Labels) outputWords() string {
+	c := l.Design.Charging
+	n := len(c.Output)
+	if n == 0 {
+		return ""
+	}
+	first, last := quantity.Plain(c.Output[0].CurrentA.Value, quantity.Current), quantity.Plain(c.Output[n-1].CurrentA.Value, quantity.Current)
+	return strings.TrimSuffix(first, " A") + "–" + last
 }
 
 // vehicleWords is the sum of the vehicle's own loads, duties left out.

@@ -26,22 +26,14 @@ type branch struct {
 func (a *painter) branches(y int) (list []branch) {
 	g, v := parts.SourceParts(a.Circuit)
 	vehicle, generator, _ := cell.SourceRows(a.Labels)
-	add := func(p *circuit.Part, kind symbol.Kind, row int, sign, details string, most int) {
-		const width = (cell.SourceNeg - cell.SourceTrunk - 0.7) * symbol.M
-		words, _ := a.WordsOf(p)
-		list = append(list, branch{p, kind, y + row, sign,
-			a.Head(p).Fit(words, details, width, most).Solved(width, a.Study.Part(p)...)})
-	}
+	const width = (cell.SourceNeg - cell.SourceTrunk - 0.7) * symbol.M
 	if v != nil {
-		_, watts := a.WordsOf(v)
-		add(v, symbol.VehicleLoads, vehicle, watts, "", 1)
+		words, watts := a.WordsOf(v)
+		list = append(list, branch{v, symbol.VehicleLoads, y + vehicle, watts,
+			a.Head(v).Fit(words, "", width, 1).Solved(width, a.Study.Part(v)...)})
 	}
 	if g != nil {
-		_, details := a.WordsOf(g)
-		if a.Study != nil { // the second line is the solved one
-			details = ""
-		}
-		add(g, symbol.Generator, generator, "", details, a.Plain(2, 1))
+		list = append(list, branch{g, symbol.Generator, y + generator, "", a.GeneratorCaption(width, g)})
 	}
 	return list
 }
