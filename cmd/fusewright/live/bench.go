@@ -1,7 +1,10 @@
 package live
 
 import (
-	"encoding/json"
+	"bytes"
+	"cmp"
+	"errors"
+	"fmt"
 	"net/url"
 	"path/filepath"
 
@@ -79,8 +82,8 @@ type keptReading struct {
 // are lost, and puts the file in place whole.
 func keepReadings(s *Server, now *State, _ url.Values, body []byte) (any, error) {
 	var change keptChange
-	if err := json.Unmarshal(body, &change); err != nil {
-		return nil, Refusal("These are no readings: " + err.Error())
+	if err := decoded(body, &change); err != nil || string(bytes.TrimSpace(body)) == "null" {
+		return nil, Refusal(fmt.Sprint("These are no readings: ", cmp.Or(err, errors.New("nothing is in them"))))
 	}
 	if s.opt.Keep == nil {
 		return nil, Refusal("Readings are kept in the browser alone.")

@@ -114,6 +114,8 @@ func TestReadingsRefused(t *testing.T) {
 	}
 	for _, c := range []struct{ name, file, body, want string }{
 		{"no JSON", "", `{`, "These are no readings"},
+		{"nothing", "", `null`, "These are no readings"},
+		{"a key that is none", "", `{"a": 1}`, "These are no readings"},
 		{"a date that is none", "", `{"date": "today"}`, "would not be read again"},
 		{"a file with a slip", "fusewright bench: 1\nreadings:\n  - {check: \"10.1\", reads: 14}\n", `{}`, `fen-runner.bench.yaml:3:28: "14" has no unit`},
 		{"another file", "fusewright: 1\n", `{}`, "no readings of a bench test"},

@@ -35,10 +35,15 @@ func outlook(_ *Server, now *State, _ url.Values, body []byte) (any, error) {
 
 // strictly reads a body that holds one value of known fields.
 func strictly(body []byte, into any) error {
-	d := json.NewDecoder(bytes.NewReader(body))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
+	if err := decoded(body, into); err != nil {
 		return Refusal("That is no question of this page: " + err.Error())
 	}
 	return nil
+}
+
+// decoded takes a body apart; keys that nobody knows are a mistake.
+func decoded(body []byte, into any) error {
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	return d.Decode(into)
 }
