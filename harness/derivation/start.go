@@ -38,9 +38,9 @@ func (b *book) startV() *value {
 		drawn = sum("starter and the vehicle's own loads", amps, k.CurrentA+k.VehicleA, drawn, b.vehicleRunning(k.VehicleA))
 	}
 	left := of("left by the starter", volts, rest.v-drawn.v*way.v, "{} − {} × {}", rest, drawn, way)
-	if left.v < cranking.LeastEMFV {
-		left = of("left by the starter, no less than nothing", volts, cranking.LeastEMFV, "greater of {} and {}", left,
-			assumed("least that is reckoned with", volts, cranking.LeastEMFV, "a battery that a starter pulls to nothing"))
+	if left.v < cranking.LeastLeftV {
+		left = of("left by the starter, no less than nothing", volts, cranking.LeastLeftV, "greater of {} and {}", left,
+			assumed("least that is reckoned with", volts, cranking.LeastLeftV, "a battery that a starter pulls to nothing"))
 	}
 	if less := left.v - k.PostsV; math.Abs(less) > 1e-9 {
 		return of(label, volts, k.PostsV, "{} − {}", left, solved("less by what else is on", volts, less, how))

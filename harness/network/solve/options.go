@@ -57,6 +57,9 @@ type Options struct {
 	// and the output of every converter one through what it holds, whatever it is good for.
 	DiodesConduct bool
 
+	// Drawn is taken out of nodes besides what the circuit draws, whatever their voltage: a starter.
+	Drawn []Draw
+
 	// Changes are faults and overrides that hold from the start.
 	Changes []Change
 	// AcceptFolded returns the operating point even where constant-power loads

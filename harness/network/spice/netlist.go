@@ -58,6 +58,9 @@ func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Optio
 	for i, short := range shorts(opt.Changes) {
 		fmt.Fprintf(out, "* short\nRS%d %s %s %s\n", i, node(short.A), node(short.B), number(max(short.Ohm, 1e-6)))
 	}
+	for i, d := range opt.Drawn {
+		fmt.Fprintf(out, "* drawn besides\nID%d %s 0 %s\n", i, node(d.Node), number(d.Amps))
+	}
 	guess(out, n, sol)
 	fmt.Fprint(out, ".options reltol=1e-7 abstol=1e-10 vntol=1e-9 itl1=2000\n.op\n.end\n")
 	return out.Flush()

@@ -27,7 +27,7 @@ var alternatorFlatOut = &Rule{
 	Change:   "charge it through a DC-DC charger, or limit the current otherwise",
 	Severity: "advice",
 	Source:   "common practice, no source",
-	Bad: strings.NewReplacer("14 Ah", "60 Ah", "voltage-sensing relay", "mini make", "coil: {returns", "coil: {fed by: lamp fuse, wire: {size: 1 mm²}, suppressed by: resistor, returns").
+	Bad: strings.NewReplacer("14 Ah", "60 Ah", "12 mΩ", "20 mΩ", "20 A", "40 A", "4 mm²", "6 mm²", "voltage-sensing relay", "mini make", "coil: {returns", "coil: {fed by: lamp fuse, wire: {size: 1 mm²}, suppressed by: resistor, returns").
 		Replace(relayLink("LiFePO4", "20 A", "")),
 	Mended: []string{"capacity: 60 Ah", "capacity: 16 Ah"},
 	Run: func(p *Pass) {

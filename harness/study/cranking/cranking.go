@@ -25,6 +25,9 @@ type Case struct {
 	// What that comes from: the battery at rest, its resistance, and what the vehicle draws besides, 0 with a starter of the design.
 	RestV, Ohm, VehicleA float64
 	Loads                []Load // that are on in some situation, in the circuit's order
+	// HeldV is PostsV with the voltage-sensing relays of links to further batteries still closed; NaN = there are none, or it is not known.
+	HeldV   float64
+	Helpers []Helper // further batteries, in the circuit's order
 }
 
 // LeastTurningV is what the posts must have for any starter to turn (our choice).
@@ -47,6 +50,11 @@ type Study struct {
 	RestV  float64 // of the full battery before it, in mild air
 	BoardA float64 // that the battery's protection lets through; 0 = it has none
 	Cases  []Case
+	// Turning are the situations with the starter turning in the first case; Held the same with the sensing
+	// relays of links held closed, none without such relays.
+	Turning, Held []*solve.Solution
+
+	sensing []*circuit.Branch
 }
 
 // Barred tells whether the battery's protection lets less through than the starter takes, by more than rounding.
@@ -80,6 +88,7 @@ func Compute(c *circuit.Circuit) *Study {
 	if len(before) == 0 {
 		return s
 	}
+	s.sensing = sensing(c)
 	for _, k := range []Case{
 		{Name: "mild, full", CelsiusC: MildC, Charge: 1},
 		{Name: "cold, full", CelsiusC: ColdC, Charge: 1},
@@ -90,8 +99,8 @@ func Compute(c *circuit.Circuit) *Study {
 		if !own {
 			k.VehicleA = vehicleA(d)
 		}
-		turn := func(x *design.Situation, times float64) *solve.Solution {
-			opt := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV}
+		turn := func(x *design.Situation, times float64, changes ...solve.Change) *solve.Solution {
+			opt := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV, Changes: changes}
 			opt.Pulled = pulledIn(plan.Network(x, opt).Solution())
 			if own {
 				opt.LoadFactor = func(b *circuit.Branch) float64 {
@@ -101,13 +110,14 @@ func Compute(c *circuit.Circuit) *Study {
 					return 1
 				}
 			} else {
-				// A source behind a resistance less a constant current is the same
-				// source of a voltage that is lower by their product.
-				opt.BatteryV = math.Max(k.RestV-(times*k.CurrentA+k.VehicleA)*(k.Ohm+linkOhm), LeastEMFV)
+				opt.Drawn = []solve.Draw{{Node: c.Positive(), Amps: math.Min(times*k.CurrentA+k.VehicleA, (k.RestV-LeastLeftV)/(k.Ohm+linkOhm))}}
 			}
 			return plan.Network(x, opt).Solution()
 		}
-		k.solve(c, before, turn, max(s.Start.Peak, 1))
+		turning, held := k.solve(c, before, turn, max(s.Start.Peak, 1), closed(s.sensing))
+		if k.help(c, turning, held); len(s.Cases) == 0 {
+			s.Turning, s.Held = turning, held
+		}
 		s.Cases = append(s.Cases, k)
 	}
 	return s
@@ -144,14 +154,18 @@ func beforeStart(d *design.Design, own bool) []*design.Situation {
 
 func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
 
-// solve fills in the voltages of a case; turn solves a situation with so many times the
-// starter's current.
-func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) *solve.Solution, peak float64) {
+// solve fills in the voltages of a case, and gives its solutions as they are and with changes, none without any; turn solves a
+// situation with so many times the starter's current.
+func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64, changes ...solve.Change) *solve.Solution, peak float64, changes []solve.Change) (list, held []*solve.Solution) {
 	posts := posts(c)
 	at := map[*circuit.Branch]int{}
-	k.PostsV, k.FirstV = math.NaN(), math.NaN()
+	k.PostsV, k.FirstV, k.HeldV = math.NaN(), math.NaN(), math.NaN()
 	for _, s := range before {
 		turning := turn(s, 1)
+		if list = append(list, turning); len(changes) > 0 {
+			with := turn(s, 1, changes...)
+			held, k.HeldV = append(held, with), lower(k.HeldV, volts(with, posts))
+		}
 		k.PostsV = lower(k.PostsV, volts(turning, posts))
 		k.FirstV = lower(k.FirstV, volts(turn(s, peak), posts))
 		for _, b := range c.Branches {
@@ -168,6 +182,7 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 			}
 		}
 	}
+	return list, held
 }
 
 // posts is the first battery's branch.
@@ -192,9 +207,9 @@ func vehicleA(d *design.Design) float64 {
 	return sum
 }
 
-// LeastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
-// be that of the chemistry.
-const LeastEMFV = 0.01
+// LeastLeftV is what a starter leaves of a battery at the least: it draws no more than
+// the battery has.
+const LeastLeftV = 0.01
 
 // volts is the voltage across a branch; NaN of what has no operating point.
 func volts(s *solve.Solution, b *circuit.Branch) float64 {
