@@ -119,10 +119,10 @@ func (s StudyStart) linked() (text string) {
 		return list
 	}
 	if list := give(func(x StartBank) *float64 { return x.GivesA }); len(list) > 0 {
-		text = fmt.Sprintf(" Over the link %s to the first of these starts.", wording.And(list))
+		text = fmt.Sprintf(" On full batteries in mild air %s over its link.", wording.And(list))
 	}
 	if list := give(func(x StartBank) *float64 { return x.LinkedA }); s.LinkedV != nil && len(list) > 0 {
-		text += fmt.Sprintf(" With %s still closed, as soon after a stop, %s to it, and the posts have %s in place of %s.", wording.And(s.Relays), wording.And(list), turning(s.LinkedV), turning(s.PostsV))
+		text += fmt.Sprintf(" With %s still closed, as soon after a stop, %s to the first of these starts, and the posts have %s in place of %s.", wording.And(s.Relays), wording.And(list), turning(s.LinkedV), turning(s.PostsV))
 	}
 	return text
 }
