@@ -98,3 +98,22 @@ func TestStartShort(t *testing.T) {
 		t.Errorf("of no case %q", got)
 	}
 }
+
+// What further batteries give to a start stands in one line, with the relays between them open and still closed.
+func TestStartLinked(t *testing.T) {
+	at := func(v float64) *float64 { return &v }
+	for _, c := range []struct {
+		start StudyStart
+		want  string
+	}{
+		{StudyStart{PostsV: at(11.6)}, ""},
+		{StudyStart{PostsV: at(11.6), Further: []StartBank{{"house", at(0), nil}}}, ""},
+		{StudyStart{PostsV: at(12), Further: []StartBank{{"house", at(46.6), nil}}}, " On full batteries in mild air house gives 46.6 A over its link."},
+		{StudyStart{PostsV: at(11.6), LinkedV: at(12), Relays: []string{"split relay"}, Further: []StartBank{{"house", at(0), at(46.2)}}},
+			" With split relay still closed, as soon after a stop, house gives 46.2 A to the first of these starts, and the posts have 12.0 V in place of 11.6 V."},
+	} {
+		if got := c.start.linked(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
