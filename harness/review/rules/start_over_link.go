@@ -34,10 +34,11 @@ var startOverLink = &Rule{
 		"What the further battery then gives is held against the opening curves of the fuses on its way, over the time of a long start, against what contacts bear so long, or until a fuse surely opens, and " +
 		"against the protection of that battery where no fuse opens first. The first moment of a start is not judged.",
 	Formula: "opening time of the fuse ≥ time of a start; current ≤ what the contact bears for it; current of the battery ≤ current of its protection",
-	Limits:  "curves and short-time ratings of the library, else 1.35 times the contact's rating, or surely not 2 times; `board` of the battery; the time that the starter is on",
-	Why:     "the stiffer battery gives the greater part of the starter's current, whatever its link is made for",
-	Change:  "have the relay open while the starter turns, by its start input or a coil that is live only while the engine charges, or use a DC-DC charger; else make fuses, contacts and cable fit for the start",
-	Severity: "fault where something surely gives way over a link that is closed at every start; advice where it is likely, where it is sure over a relay that is closed only soon after a stop, " +
+	Limits: "the time that the starter is on, and the middle of the fuse's band, surely its latest; short-time ratings of the library, else 1.35 times the contact's, surely not 2 times; " +
+		"`board` of the battery, surely not twice that",
+	Why:    "the stiffer battery gives the greater part of the starter's current, whatever its link is made for",
+	Change: "have the relay open while the starter turns, by its start input or a coil that is live only while the engine charges, or use a DC-DC charger; else make fuses, contacts and cable fit for the start",
+	Severity: "fault where something surely gives way over a link that a situation closes, or a relay that stays closed; advice where it is only likely, where it is sure over a relay that is closed soon after a stop, " +
 		"and where the starter is assumed",
 	Source: "Ohm's law; short-time overload of plug-in relays and thresholds of a lithium board: data sheets (one source each); currents of starters: library",
 	Bad: strings.NewReplacer("12 mΩ", "20 mΩ", "voltage-sensing relay", "contactor 85 A", "coil: {returns", "coil: {fed by: lamp fuse, wire: {size: 1 mm²}, suppressed by: diode, returns").
