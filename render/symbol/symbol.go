@@ -76,8 +76,8 @@ const (
 	Junction     Kind = "joined wires"
 	Splice       Kind = "splice"
 	Tap          Kind = "point of the factory wiring"
-	Incoming     Kind = "from another sheet"
-	Outgoing     Kind = "to another sheet"
+	Incoming     Kind = "from elsewhere"
+	Outgoing     Kind = "to elsewhere"
 	SpareWay     Kind = "spare way"
 	VehicleLoads Kind = "vehicle's own loads"
 )
