@@ -102,7 +102,11 @@ func (a *Arrangement) Spread(p *Page, level int) bool {
 
 func (a *Arrangement) spread(p *Page, air int) bool {
 	p.solveRows(air)
-	if p.Height > a.Rows && (air > 0 || p.slot > 0) {
+	most := a.Rows
+	if p.was == nil { // air leaves room for one load more
+		most -= a.LoadRows()
+	}
+	if p.Height > most && (air > 0 || p.slot > 0) {
 		return false
 	}
 	if p.routeAll() != nil { // with other rows another wire may be stuck
