@@ -69,12 +69,12 @@ func (a *Arrangement) dissolve(p *Page) (bool, error) {
 }
 
 // moveToAny moves a group to the first page that has room for it, of those not before what
-// feeds it if it can.
+// feeds it if it can; on those before only into columns that stand there.
 func (a *Arrangement) moveToAny(g group, from *Page) (ok bool, err error) {
 	fed := slices.IndexFunc(a.Pages, func(p *Page) bool { return a.fedFrom(g, p) })
 	for _, to := range slices.Concat(a.Pages[max(fed, 0):], a.Pages[:max(fed, 0)]) {
 		if to != from && !ok && err == nil {
-			ok, err = a.move(g, from, to, a.Rows)
+			ok, err = a.move(g, from, to, a.Rows, to.Index >= fed)
 		}
 	}
 	return ok, err
@@ -93,7 +93,7 @@ func (a *Arrangement) fillUp(p *Page) (moved bool, err error) {
 			if !a.fedFrom(g, p) || len(list) == 1 {
 				continue
 			}
-			ok, err := a.move(g, from, p, a.Rows*3/4)
+			ok, err := a.move(g, from, p, a.Rows*3/4, true)
 			if err != nil {
 				return moved, err
 			}
@@ -115,8 +115,8 @@ func (a *Arrangement) fedFrom(g group, p *Page) bool {
 }
 
 // move takes a group to another page if it then has no more than some rows: into the columns that
-// stand there or, where those grow too wide, into a tier of its own below them.
-func (a *Arrangement) move(g group, from, to *Page, rows int) (bool, error) {
+// stand there or, where those grow too wide and it may stand below them, into a tier of its own.
+func (a *Arrangement) move(g group, from, to *Page, rows int, below bool) (bool, error) {
 	if g.rows > rows-to.Height {
 		return false, nil
 	}
@@ -125,7 +125,7 @@ func (a *Arrangement) move(g group, from, to *Page, rows int) (bool, error) {
 	for _, c := range to.Cells {
 		last = max(last, c.Tier)
 	}
-	for _, tier := range []int{last, last + 1} {
+	for tier := last; tier == last || below && tier == last+1; tier++ {
 		after := a.standing(from, to)
 		after[0].cells = slices.DeleteFunc(after[0].cells, func(c placed) bool { return slices.Contains(g.cells, c.Cell) })
 		for _, c := range g.cells {
