@@ -30,12 +30,12 @@ func TestEveryBehaviourHasItsLaw(t *testing.T) {
 
 // Every law of a load and of a source has a current that grows or falls with the
 // voltage as its kind says, and a start without load; of none it is not a number.
-// By hand at 12 V: 12 V over 2 Ω; a lamp of 3 A; 24 W; 4 A; a battery of 10 V that
+// By hand at 12 V: 12 V over 2 Ω; a lamp of 3 A; 24 W; 3 A; a fan at its rated volts; a battery of 10 V that
 // takes charge through 0.5 Ω; a charger of 14 V behind 2 Ω; 24 W
 // that spare 10 V, of which 2 Ω let 1 A through.
 func TestEveryLawHasItsCurrent(t *testing.T) {
 	law := Law{Ohm: 2, PowerW: 24, CurrentA: 3, RatedV: 12, EdgeV: 6, EMFV: 10, ChargeOhm: 0.5, LimitA: 50}
-	want := [LawKinds]float64{Ohmic: 6, Lamp: 3, Power: 2, Torque: 3, Store: 4, Valve: 21, Charger: -1, Sparing: 1} // Valve: 10/0.5 + (12-10)/2
+	want := [LawKinds]float64{Ohmic: 6, Lamp: 3, Power: 2, Torque: 3, Fan: 3, Store: 4, Valve: 21, Charger: -1, Sparing: 1} // Valve: 10/0.5 + (12-10)/2
 	for kind := range LawKinds {
 		law.Kind, law.EMFV = kind, 10
 		if kind == Charger {
