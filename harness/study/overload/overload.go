@@ -223,6 +223,13 @@ func (s *study) allAtOnce(w way) {
 // of each situation that has it on.
 func (s *study) stands(w way, sols []*solve.Solution) {
 	stalledA := s.c.StalledA(w.load)
+	if w.load.Load.FanStall > 0 { // it runs with more where it has more than its rated volts
+		for _, sol := range sols {
+			if sol.On(w.load) {
+				w.drawsA = math.Max(w.drawsA, math.Abs(sol.Amps(w.load)))
+			}
+		}
+	}
 	if !slices.ContainsFunc(sols, func(sol *solve.Solution) bool { return sol.On(w.load) && sol.HeldV(w.load) > 0 }) {
 		s.standsBy(w, stalledA)
 		return
