@@ -27,6 +27,11 @@ func (c *Circuit) findFans() {
 	}
 }
 
+// HasFans tells whether a motor is taken as a fan.
+func (c *Circuit) HasFans() bool {
+	return slices.ContainsFunc(c.Branches, func(b *Branch) bool { return b.Load != nil && b.Load.FanStall > 0 })
+}
+
 // FanA is what a fan or pump draws at some volts, and its slope in siemens. The torque of its motor, and so the
 // current I, follows the square of its speed y, a share of the rated one: the winding takes Ra·I, turning the rest,
 // Ra·I rated·y² + (V rated − Ra·I rated)·y = V. Laws of direct-current motors and of fans: from memory.

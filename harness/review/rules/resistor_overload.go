@@ -2,7 +2,6 @@ package rules
 
 import (
 	"math"
-	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -118,7 +117,7 @@ func watts(v float64) string { return quantity.Format(v, quantity.Power) }
 // turning are the operating points at nominal with motors behind resistors turning in some way.
 func (p *Pass) turning(as solve.Fans) []*solve.Solution {
 	now := p.allSolutions()
-	if as == solve.Slow || !slices.ContainsFunc(p.c.Branches, func(b *circuit.Branch) bool { return b.Load != nil && b.Load.FanStall > 0 }) {
+	if as == solve.Slow || !p.c.HasFans() {
 		return now
 	}
 	plan, list := solve.Prepare(p.c), make([]*solve.Solution, len(now))
