@@ -80,7 +80,7 @@ func (n *Network) startBy() {
 			if slices.Contains(n.shut, b) {
 				g = 1 / shutOhm
 			}
-		case Lamp, Torque:
+		case Lamp, Torque, Fan:
 			g = min(1e-6*law.CurrentA/law.EdgeV, 1e-6)
 		case Power:
 			g = min(1e-6*law.PowerW/(law.EdgeV*law.EdgeV), 1e-6)

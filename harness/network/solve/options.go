@@ -34,6 +34,8 @@ type Options struct {
 	// strongest source, where that is the worse one.
 	ColdCharging bool
 
+	Fans Fans // how motors behind dropping resistors turn
+
 	// LoadFactor multiplies the power of a load branch; nil = 1.
 	LoadFactor func(*circuit.Branch) float64
 	// Aged takes the terminals' aged contact resistance where it is known.
@@ -67,6 +69,16 @@ type Options struct {
 	// load starved by a fault is the expected result.
 	AcceptFolded bool
 }
+
+// Fans is how motors behind dropping resistors turn.
+type Fans int
+
+// The ways.
+const (
+	Slow   Fans = iota // as fans or pumps: less torque at less speed
+	Steady             // with the torque, and so the current, of their rated speed at any
+	Stand              // not at all
+)
 
 // Change is a difference from the design: exactly one of Open, Closed, a new
 // Ohm, or a short between two nodes. Make it with the functions below.

@@ -154,6 +154,8 @@ func expression(l solve.Law, v string) string {
 			v, number(l.EdgeV), number(l.CurrentA), number(l.RatedV), number(solve.LampExponent), number(slope))
 	case solve.Power:
 		return power(l, v, number(l.PowerW))
+	case solve.Fan:
+		return fan(l, v)
 	case solve.Torque:
 		return fmt.Sprintf("%[2]s*max(-1,min(1,%[1]s/%[3]s))", v, number(l.CurrentA), number(l.EdgeV))
 	case solve.Valve:
@@ -167,6 +169,13 @@ func expression(l solve.Law, v string) string {
 		return charger(l, v, number(l.LimitA))
 	}
 	return "" // no law: the simulator refuses it
+}
+
+func fan(l solve.Law, v string) string {
+	_, slope := l.At(0)
+	e := l.RatedV - l.Ohm*l.CurrentA
+	return fmt.Sprintf("abs(%[1]s) > %[2]s ? sgn(%[1]s)*%[3]s*pwr(2*abs(%[1]s)/(%[4]s+sqrt(%[5]s+%[6]s*abs(%[1]s))),2) : %[7]s*%[1]s",
+		v, number(l.EdgeV), number(l.CurrentA), number(e), number(e*e), number(4*l.Ohm*l.CurrentA), number(slope))
 }
 
 func power(l solve.Law, v, watts string) string {
