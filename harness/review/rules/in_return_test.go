@@ -119,3 +119,37 @@ loads:
 		}
 	}
 }
+
+// A lamp switched in its return is live as long as the battery switch is closed.
+func TestSwitchedInReturnBehindTheBatterySwitch(t *testing.T) {
+	const text = `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: FEED, wire: {size: 1 mm², length: 100 mm}}
+switches:
+  isolator: {type: battery switch 100 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  hand: {type: toggle 20 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  lamp switch: {rating: 5 A, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: lamp switch, return wire: {size: 1 mm², length: 200 mm}}
+`
+	gravities(t, "switched-in-return", text, "FEED", map[string]finding.Severity{"isolator": finding.Advice, "hand": 0, "battery": finding.Fault, "keyed feed": finding.Advice})
+}
+
+// A warning lamp behind the key is switched to ground by what senses pressure or level, as all are: nothing is said of it.
+// A hand's switch there, a pump, or a feed that is live with the key off is spoken of.
+func TestWarningLampIsSwitchedToGround(t *testing.T) {
+	const text = `
+switches:
+  sender: {TYPE, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  thing: {LOAD, at: rear, fed by: FEED, wire: {size: 1 mm²}, returns to: sender, return wire: {size: 1 mm², length: 200 mm}}
+`
+	gravities(t, "switched-in-return", text, "TYPE | LOAD | FEED", map[string]finding.Severity{
+		"type: pressure switch 10 A | type: bulb 5 W | keyed feed":                               0,
+		"type: float switch 15 A | power: 1 W, behaves: constant power, sign: LED | keyed feed":  0,
+		"type: float switch 15 A | power: 3 W, behaves: constant power, sign: horn | keyed feed": 0,
+		"rating: 5 A | type: bulb 5 W | keyed feed":                                              finding.Advice,
+		"type: float switch 15 A | type: bilge pump | keyed feed":                                finding.Advice,
+		"type: pressure switch 10 A | type: bulb 5 W | battery":                                  finding.Fault,
+	})
+}
