@@ -226,11 +226,12 @@ type SwitchType struct {
 	MotorA     float64  `key:"motor A" in:"0.01,2000" show:"motors *"`
 	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,10000" per:"1000"`
 	Sealed     bool     `key:"sealed" show:"sealed"`
-	Isolates   bool     `key:"isolates" show:"isolates"`           // parts the battery from all it feeds; opened on leaving
-	Key        bool     `key:"key" show:"worked by a key"`         // what it feeds the machine's key feeds
-	Float      bool     `key:"float"`                              // closed by rising water
-	Pressure   bool     `key:"pressure" show:"worked by pressure"` // closed by falling or rising pressure
-	Held       bool     `key:"held" show:"held"`                   // closed only while it is held
+	Isolates   bool     `key:"isolates" show:"isolates"`             // parts the battery from all it feeds; opened on leaving
+	Key        bool     `key:"key" show:"worked by a key"`           // what it feeds the machine's key feeds
+	Float      bool     `key:"float"`                                // closed by rising water
+	Pressure   bool     `key:"pressure" show:"worked by pressure"`   // closed by falling or rising pressure
+	Machine    bool     `key:"machine" show:"worked by the machine"` // by a door, the gear lever or a brake
+	Held       bool     `key:"held" show:"held"`                     // closed only while it is held
 	// BreakV is the highest voltage of direct current that it may break; above the
 	// 12 V class its ratings shrink unless FullV says up to where they hold.
 	BreakV            float64 `key:"break V" in:"6,1000" usual:"32"`
