@@ -138,7 +138,7 @@ var vehicles = []vehicle{
 		grounds: []string{"negative bar: {kind: ground block, at: cupboard, limit: 100 A, returns to: battery negative}"},
 		ground:  map[string]string{"": "negative bar"},
 		block:   "cupboard", source: "seat box", rocker: "rocker 16 A", resting: "camping, all on: {key: off, engine: stopped",
-		first: "marine strip", trunk: "25 mm²",
+		first: "marine strip", trunk: "25 mm²", tail: "10 mm²",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.8 m",
 		engines: []engine{{"diesel", "a camper with a diesel engine", "starter diesel 12 V", "injection and fuel pump: 180 W"},
 			{"petrol", "a camper with a petrol engine", "starter car petrol", "ignition and injection: 200 W"}},
