@@ -19,6 +19,7 @@ type ChargerType struct {
 	Tracks     bool     `key:"tracks" show:"gives the power of its panels"`            // of a panel's controller: it gives the panel's power, not its current
 	OwnA       float64  `key:"own mA" in:"0,1000" per:"1000" show:"own draw *"`        // always drawn: at its input, else at what it charges
 	End        string   `key:"end" need:""`                                            // terminal kind; or FlyingLeads
+	Wire       LeastWire `key:"least wire"`                                    // at its input and its output
 	Source     Source
 }
 

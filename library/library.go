@@ -325,6 +325,7 @@ type LoadType struct {
 	MostFuseA         float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
 	Aim               DropAim   `key:"drop aim"`
 	Fuse              UsualFuse `key:"usual fuse"`
+	Wire              LeastWire `key:"least wire"`
 	Inrush            Inrush    `key:"inrush"`
 	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor|voltmeter|converter"` // see design.Sign; empty when not said
 	Short             string    `key:"short"`                                                                                       // in the box of an electronic unit on the drawing, up to four capitals
@@ -345,6 +346,13 @@ type MostPower struct {
 type UsualFuse struct {
 	RatingA float64 `key:"rating A" need:"" in:"0.1,2000"`
 	Source  Source
+}
+
+// LeastWire is the thinnest conductor that makers of a device ask for or fitters lay to it, however short, at its rated
+// voltage; zero when not known.
+type LeastWire struct {
+	Mm2    float64 `key:"mm2" need:"" in:"0.05,500"`
+	Source Source
 }
 
 // DropAim is what makers let the wires of a load lose, as a share of the system
