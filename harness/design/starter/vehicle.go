@@ -126,7 +126,7 @@ var vehicles = []vehicle{
 			{"diesel", "a boat with a diesel engine", "starter diesel 12 V", "fuel pump and stop solenoid: 40 W"}},
 		second: "house battery"},
 	{name: "camper", words: "a camper", practice: "camper", battery: "AGM", capacity: "100 Ah",
-		regulated: "14.4 V", output: "800 rpm: 60 A, 2000 rpm: 110 A",
+		regulated: "14.4 V", output: "800 rpm: 70 A, 2000 rpm: 140 A",
 		idle: "800 rpm", cruise: "2000 rpm", accessories: []string{"LED interior lamp", "fresh water pump", "compressor fridge", "USB charger"},
 		own: []string{"headlamps and tail lamps: 140 W", "cab blower: {power: 120 W, duty: 50 %}", "instruments: {power: 15 W, when: key}",
 			"battery monitor: {current: 5 mA, when: always}"},

@@ -15,7 +15,7 @@ var sharedReturnThin = &Rule{
 	Doc: "The wire that leads on from a ground block, from a load that others return to, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
 		"against the largest single fuse, wire-over-current against the current in normal use; wires " +
-		"that those report are left out. A ground that brings back all that a fuse block feeds is held against the fuse before that block too: the next load on a way may bring up to that.",
+		"that those report are left out. A ground that brings back all that a fuse block feeds is, where it is thinner than the feed of that, held against the fuse before the block too: the next load on a way may bring up to that.",
 	Formula: "min(rating of a common fuse, Σ ratings of the branches' fuses) ≤ share × allowed current",
 	Limits:  "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "each branch stays within its fuse while the one wire that they share is overloaded: no fuse " +
@@ -45,6 +45,16 @@ loads:
 	},
 }
 
+// copperMm2 is the copper of wires side by side.
+func copperMm2(wires []*circuit.Wire) (mm2 float64) {
+	for _, w := range wires {
+		if w.Spec.Size != nil {
+			mm2 += w.Spec.Size.AreaMm2
+		}
+	}
+	return mm2
+}
+
 // judgePanelReturn holds the minus of a panel against the fuse before the panel.
 func (p *Pass) judgePanelReturn(part *circuit.Part, w *circuit.Wire) {
 	ground, ok := part.Source.(*design.Ground)
@@ -59,8 +69,8 @@ func (p *Pass) judgePanelReturn(part *circuit.Part, w *circuit.Wire) {
 		}
 		g := p.guards[in.Node.Index]
 		passes, limit := w.Branch.ShareA(g.A), p.practice.FuseWireShare*a.AllowedA
-		if !g.known() || !over(passes, p.practice.FuseWireShare*a.ProvenA()) {
-			continue
+		if !g.known() || !over(passes, p.practice.FuseWireShare*a.ProvenA()) || !over(gaugeShare*copperMm2(wiresTo(in)), copperMm2(wiresFrom(w.From))) {
+			continue // as thick as the plus, which says so itself
 		}
 		fin := ofWire(finding.Advice, w)
 		atMost(&fin, "fuse of the block's feed", passes, limit, "A")
