@@ -132,13 +132,13 @@ func (p *Pass) feedsByReturn() [][]*circuit.Branch {
 	list := make([][]*circuit.Branch, len(p.c.Wires))
 	type passing struct{ fuse, wire *circuit.Branch }
 	seen := map[passing]bool{}
-	for _, part := range slices.Concat(p.partsOf(circuit.Load), p.partsOf(circuit.Charger)) {
-		hot, minus, draws := part.Draws()
-		if !draws {
+	for _, load := range p.partsOf(circuit.Load) {
+		b, minus := loadBranch(load), load.Terminal("-")
+		if b == nil || minus == nil {
 			continue
 		}
-		for _, f := range p.guards[hot.Node.Index].all() {
-			for back := range p.c.WaysHome(hot.Node, minus.Node) {
+		for _, f := range p.guards[b.A.Index].all() {
+			for back := range p.c.WaysHome(b.A, minus.Node) {
 				if back.Wire != nil && !seen[passing{f, back}] {
 					seen[passing{f, back}] = true
 					list[back.Wire.Index] = append(list[back.Wire.Index], f)
