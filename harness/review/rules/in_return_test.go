@@ -10,10 +10,12 @@ import (
 
 // TestSwitchedInReturn: live with the key off is a fault; behind the key, by a momentary
 // switch or with a reason, advice; with a pole in the feed as well, or a battery switch,
-// nothing.
+// nothing. A lamp that the machine switches, by a door or a gear, is silent: it is said by the field, and a
+// heater so switched is none.
 func TestSwitchedInReturn(t *testing.T) {
 	bad := rules.Find("switched-in-return").Bad
 	hot := "fuses:\n  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}\n" + bad
+	byDoor := strings.NewReplacer("rating: 5 A, at: rear", "rating: 5 A, machine operated: yes, at: rear", "behaves: resistor", "behaves: resistor, symbol: lamp").Replace(hot)
 	for _, c := range []struct {
 		name, src, old, new string
 		want                finding.Severity
@@ -24,6 +26,11 @@ func TestSwitchedInReturn(t *testing.T) {
 		{"with a reason", hot, "behaves: resistor", `behaves: resistor, stays live: "lights the step"`, finding.Advice},
 		{"the reason at the switch", hot, "rating: 5 A, at: rear", `rating: 5 A, stays live: "lights the step", at: rear`, finding.Advice},
 		{"a battery switch", hot, "rating: 5 A, at: rear", "type: battery switch 100 A, at: rear", 0},
+		{"a lamp by hand", hot, "tail lamp: {power: 5 W, behaves: resistor", "tail lamp: {power: 5 W, behaves: resistor, symbol: lamp", finding.Fault},
+		{"a lamp by a door", byDoor, "", "", 0},
+		{"a lamp by a door, behind the key", strings.Replace(byDoor, "fed by: battery", "fed by: keyed feed", 1), "", "", 0},
+		{"a lamp by a door of the library", byDoor, "rating: 5 A, machine operated: yes, at", "type: door switch 5 A, at", 0},
+		{"a heater by a door", byDoor, "symbol: lamp", "symbol: heater", finding.Fault},
 		{"two poles", hot, "tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse",
 			"tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: pole", 0},
 		{"two poles, one way", hot, "returns to: lamp switch", "returns to: [lamp switch, frame]", 0},
