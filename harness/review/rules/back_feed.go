@@ -28,7 +28,8 @@ var backFeed = &Rule{
 		"circuit thought dead is live",
 	Change: "give the part one feed, of one source with wires side by side (`parallel`) where one is too thin, or use a change-over " +
 		"contact so that only one feed can reach it",
-	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
+	Severity: "danger; fault for fuses side by side of one battery, no contact between, where every wire stands what they let through, and advice where they make a ring, joined over a fuse; " +
+		"advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -45,20 +46,7 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [left, right], wire: {size: 1 mm², length: 50 mm}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		above := map[*circuit.Branch][]*circuit.Terminal{} // meeting points below each fuse
-		for _, t := range p.meetingPoints() {
-			for _, fuse := range p.fusesAbove(t.Node) {
-				above[fuse] = append(above[fuse], t)
-			}
-		}
-		bypassed := map[*circuit.Terminal][]string{}
-		fuses := p.branchesOf(circuit.FuseBranch)
-		slices.SortStableFunc(fuses, func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
-		for _, fuse := range fuses {
-			for _, t := range p.bypassedAt(fuse, above[fuse]) {
-				bypassed[t] = append(bypassed[t], fuseText(fuse))
-			}
-		}
+		bypassed := p.bypassed()
 		for _, t := range p.meetingPoints() {
 			if fuses := bypassed[t]; len(fuses) > 0 {
 				p.reportBackFeed(t, fuses)
@@ -72,10 +60,29 @@ loads:
 	},
 }
 
+// bypassed are the fuses that another feed bypasses, by name, by the meeting point at which it does.
+func (f *facts) bypassed() map[*circuit.Terminal][]string {
+	above := map[*circuit.Branch][]*circuit.Terminal{} // meeting points below each fuse
+	for _, t := range f.meetingPoints() {
+		for _, fuse := range f.fusesAbove(t.Node) {
+			above[fuse] = append(above[fuse], t)
+		}
+	}
+	bypassed := map[*circuit.Terminal][]string{}
+	fuses := f.branchesOf(circuit.FuseBranch)
+	slices.SortStableFunc(fuses, func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
+	for _, fuse := range fuses {
+		for _, t := range f.bypassedAt(fuse, above[fuse]) {
+			bypassed[t] = append(bypassed[t], fuseText(fuse))
+		}
+	}
+	return bypassed
+}
+
 // meetingPoints lists the terminals at which more than one feed ends.
-func (p *Pass) meetingPoints() []*circuit.Terminal {
+func (f *facts) meetingPoints() []*circuit.Terminal {
 	var list []*circuit.Terminal
-	for _, part := range p.c.Parts {
+	for _, part := range f.c.Parts {
 		for _, t := range part.Terminals {
 			if len(feedsInto(t)) > 1 {
 				list = append(list, t)
@@ -108,10 +115,90 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 		fin.Why = "with one fuse out, or the panel off, the pump and the wires up to the other switch are still live " +
 			"while the float or the manual switch is closed"
 		fin.Change = "take out both fuses before work, and say so on the fuse card"
+	} else if p.oneSteadySource(t) {
+		p.sideBySide(&fin, t)
 	}
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s has %d feeds, so another one bypasses %s",
 		t.Part.Name, len(feeds), wording.And(fuses))
+}
+
+// oneSteadySource tells whether the feeds of a meeting point come from one battery, each by a fuse, with no contact of
+// their own on the way: nothing is made live backwards that a switch or key has made dead.
+func (p *Pass) oneSteadySource(t *circuit.Terminal) bool {
+	_, bare := p.nearest.Above(t.Node)
+	return !bare && p.rings != nil && !slices.ContainsFunc(p.c.Above(t.Node), func(b *circuit.Branch) bool {
+		return p.rings.In(b) && (b.Closer != nil || p.rings.Bare[b.Index] || b.Kind == circuit.FuseBranch && fuseRating(b) == 0)
+	})
+}
+
+// sideBySide judges feeds of one battery that nothing parts: what burns is danger, a ring closed over a fuse is advice.
+func (p *Pass) sideBySide(fin *finding.Finding, t *circuit.Terminal) {
+	const open = "take out every fuse of the ring before work, or open the battery switch, and say so on the fuse card"
+	switch alone := p.oneOut(t); {
+	case p.tooThin(t) != nil:
+		w := p.tooThin(t)
+		fin.Why += "; " + w.Text() + " does not stand what " + p.guardOf(w).text() + p.guardOf(w).verb(" lets", " let") + " through"
+	case p.joined(t):
+		fin.Severity = finding.Advice
+		fin.Why = "this is a ring: with one fuse out all that hangs on it is still live by the other way, and a short is fed from both ends until the fuse of " +
+			"each end has opened" + alone
+		fin.Change = open
+	default:
+		fin.Severity = finding.Fault
+		fin.Why += "; they share unequally" + alone
+	}
+}
+
+// tooThin is the first wire of the feeds of a meeting point, or of what hangs on them, that stands less than the fuses
+// of both ends let through; nil where none burns.
+func (p *Pass) tooThin(t *circuit.Terminal) *circuit.Wire {
+	for _, w := range p.c.Wires {
+		if g, ok := p.guardRing[w.Branch]; ok && p.overFused(w) && p.letsThrough(w, p.guardOf(w).A, finding.Danger) == finding.Danger &&
+			(slices.Contains(p.c.Above(t.Node), w.Branch) || len(g.fuses) > 1) {
+			return w
+		}
+	}
+	return nil
+}
+
+// joined tells of a ring: a feed of the meeting point comes over a fuse from where another fuse of the ring already
+// feeds something else.
+func (p *Pass) joined(t *circuit.Terminal) bool {
+	below := p.drawsBelow(t.Node)
+	return slices.ContainsFunc(p.c.Above(t.Node), func(b *circuit.Branch) bool {
+		if b.Kind != circuit.FuseBranch || !p.rings.In(b) {
+			return false
+		}
+		up, _ := p.nearest.Above(b.A)
+		return slices.ContainsFunc(up, func(u *circuit.Branch) bool {
+			return p.rings.In(u) && slices.ContainsFunc(p.drawsBelow(u.B), func(d *circuit.Branch) bool { return !slices.Contains(below, d) })
+		})
+	})
+}
+
+// oneOut says that with one fuse of a ring out the rest let through less than all behind it draws at once.
+func (p *Pass) oneOut(t *circuit.Terminal) string {
+	var draws []*circuit.Branch
+	for _, b := range p.c.Above(t.Node) {
+		if p.rings.In(b) {
+			draws = append(draws, p.drawsBelow(b.B)...)
+		}
+	}
+	slices.SortFunc(draws, func(a, b *circuit.Branch) int { return a.Index - b.Index })
+	sum, _ := p.demandA(slices.Compact(draws))
+	for _, b := range p.c.Above(t.Node) {
+		if b.Kind != circuit.FuseBranch || !p.rings.In(b) {
+			continue
+		}
+		if up, _ := p.nearest.Above(b.A); slices.ContainsFunc(up, p.rings.In) {
+			continue // it joins: each side has its own
+		}
+		if g := p.letThrough(t.Node, []*circuit.Branch{b}); g.known() && over(sum, g.A) {
+			return "; with " + fuseText(b) + " out, " + g.text() + g.verb(" carries", " carry") + " all, up to " + amps(sum) + ", and" + g.verb(" opens", " open") + " too"
+		}
+	}
+	return ""
 }
 
 // parallelFuses says what the fuses above a meeting point protect there: of one source they
@@ -232,15 +319,15 @@ func (p *Pass) feedsAbove(n *circuit.Node) (wires []*circuit.Wire) {
 }
 
 // fusesAbove walks from a node towards the source and lists the fuses on the way.
-func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
-	p.markNumber++
-	p.mark[n.Index] = p.markNumber
+func (f *facts) fusesAbove(n *circuit.Node) []*circuit.Branch {
+	f.markNumber++
+	f.mark[n.Index] = f.markNumber
 	var fuses []*circuit.Branch
 	queue := []*circuit.Node{n}
 	for len(queue) > 0 {
 		n := queue[0]
 		queue = queue[1:]
-		if p.c.IsPost(n) { // what charges a battery is not above what it feeds
+		if f.c.IsPost(n) { // what charges a battery is not above what it feeds
 			continue
 		}
 		for _, b := range n.Branches {
@@ -250,10 +337,10 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 			if b.Kind == circuit.FuseBranch { // also one beside another, from the same bus bar
 				fuses = append(fuses, b)
 			}
-			if p.mark[b.A.Index] == p.markNumber || p.c.IsPost(b.A) { // a battery's post feeds by itself
+			if f.mark[b.A.Index] == f.markNumber || f.c.IsPost(b.A) { // a battery's post feeds by itself
 				continue
 			}
-			p.mark[b.A.Index] = p.markNumber
+			f.mark[b.A.Index] = f.markNumber
 			queue = append(queue, b.A)
 		}
 	}
@@ -263,19 +350,19 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 // bypassedAt lists those of the meeting points below a fuse that another feed
 // reaches when the fuse is out, in a state in which the fuse itself is live:
 // with the relays energised, or with them at rest.
-func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []*circuit.Terminal {
+func (f *facts) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []*circuit.Terminal {
 	if len(meetings) == 0 {
 		return nil
 	}
 	found := make([]bool, len(meetings))
 	for _, atRest := range []bool{false, true} {
-		live := p.liveWithout(fuse, atRest, nil)
+		live := f.liveWithout(fuse, atRest, nil)
 		if !live[fuse.A.Index] {
 			continue
 		}
 		for i, t := range meetings {
 			for _, w := range feedsInto(t) {
-				found[i] = found[i] || live[w.From.Node.Index] && !p.neverTogether(fuse, t, w, atRest)
+				found[i] = found[i] || live[w.From.Node.Index] && !f.neverTogether(fuse, t, w, atRest)
 			}
 		}
 	}
@@ -290,29 +377,29 @@ func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []
 
 // neverTogether tells whether some switch leaves in none of its positions both a live fuse joined to a meeting
 // point and a feed of that live without it.
-func (p *Pass) neverTogether(fuse *circuit.Branch, t *circuit.Terminal, feed *circuit.Wire, atRest bool) bool {
-	if p.openBy == nil {
-		p.openBy = p.c.OpenByPosition()
+func (f *facts) neverTogether(fuse *circuit.Branch, t *circuit.Terminal, feed *circuit.Wire, atRest bool) bool {
+	if f.openBy == nil {
+		f.openBy = f.c.OpenByPosition()
 	}
-	return slices.ContainsFunc(p.openBy, func(positions []map[*circuit.Branch]bool) bool {
+	return slices.ContainsFunc(f.openBy, func(positions []map[*circuit.Branch]bool) bool {
 		return !slices.ContainsFunc(positions, func(open map[*circuit.Branch]bool) bool {
-			live := p.liveWithout(fuse, atRest, open)
-			return live[fuse.A.Index] && live[feed.From.Node.Index] && p.liveFrom([]*circuit.Node{fuse.B}, nil, atRest, open)[t.Node.Index]
+			live := f.liveWithout(fuse, atRest, open)
+			return live[fuse.A.Index] && live[feed.From.Node.Index] && f.liveFrom([]*circuit.Node{fuse.B}, nil, atRest, open)[t.Node.Index]
 		})
 	})
 }
 
 // liveWithout marks what the source feeds, downstream only, without a fuse and
 // with the relays all energised or all at rest, and without some open contacts.
-func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
-	return p.liveFrom(p.c.Posts(), fuse, atRest, open)
+func (f *facts) liveWithout(fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
+	return f.liveFrom(f.c.Posts(), fuse, atRest, open)
 }
 
-func (p *Pass) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
-	live := make([]bool, len(p.c.Nodes))
+func (f *facts) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
+	live := make([]bool, len(f.c.Nodes))
 	for _, post := range nodes {
 		live[post.Index] = true
-		p.below(post, func(b *circuit.Branch) bool {
+		f.below(post, func(b *circuit.Branch) bool {
 			if b == fuse || !b.Feeds() || apart(b, atRest) || open[b] {
 				return false
 			}

@@ -55,6 +55,7 @@ type Study struct {
 	plan     *solve.Plan
 	devices  *devices
 	stems    *stems
+	looped   bool    // current may come round: by a further battery, or by a ring
 	framed   bool    // some ground is a stud on the frame
 	frameOhm float64 // the greatest path back through it
 	jobs     []job
@@ -108,6 +109,7 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
 	s.stems = newStems(c, s.Wires)
+	s.looped = len(c.Posts()) > 1 || c.Rings() != nil
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
 	return s
