@@ -20,8 +20,12 @@ var backFeed = &Rule{
 		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest, but for those that the positions of one switch never close together. Two feeds from the same fuse are fine. " +
 		"What charges a further battery is not above what it feeds. " +
-		"Paths through a load are not looked at here. Said are fuses in parallel of one source, whose ratings add up, ways of one battery " +
-		"that are not live together, and two batteries. What hangs on a link between two batteries without a fuse of its own has two feeds too.",
+		"Paths through a load are not looked at here. Said are fuses side by side of one source, ways of one battery " +
+		"that are not live together, and two batteries. What hangs on a link between two batteries without a fuse of its own has two feeds too. " +
+		"Of one battery, each feed with a fuse and no contact of its own, it depends on the wires: what stands in a ring carries what the fuses let through " +
+		"from one end or from the other, never both at one place; what hangs on it without a fuse of its own, the sum. " +
+		"Battery – 50 A – bow bar – 50 A – stern bar – 50 A – battery is a ring, and advice on wires that bear 50 A; with the middle wire good for 30 A it is a danger, " +
+		"and so is a lamp's wire of 60 A at a bar. Two fuses of 10 A for one lamp of 15 A are no ring but a fault: one opens, then the other.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
@@ -30,7 +34,7 @@ var backFeed = &Rule{
 		"contact so that only one feed can reach it",
 	Severity: "danger; fault for fuses side by side of one battery, no contact between, where every wire stands what they let through, and advice where they make a ring, joined over a fuse; " +
 		"advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
-	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
+	Source: "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
