@@ -196,7 +196,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal("no designs found", err)
 	}
-	for _, name := range []string{"fuse-in-return", "switched-in-return", "ok/connectors", "ok/chain-of-lamps", "ok/converter", "converter-overloaded", "parallel-wire-lost"} {
+	for _, name := range []string{"fuse-in-return", "switched-in-return", "ok/connectors", "ok/chain-of-lamps", "ok/converter", "converter-overloaded", "parallel-wire-lost", "ring-leg-lost"} {
 		files = append(files, "../../../testdata/rules/"+name+".yaml")
 	}
 	files = append(files, "../../../testdata/rules/ok/house-by-sensing-relay.yaml", "../../../testdata/rules/ok/two-speeds.yaml")

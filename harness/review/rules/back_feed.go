@@ -139,18 +139,18 @@ func (p *Pass) oneSteadySource(t *circuit.Terminal) bool {
 // sideBySide judges feeds of one battery that nothing parts: what burns is danger, a ring closed over a fuse is advice.
 func (p *Pass) sideBySide(fin *finding.Finding, t *circuit.Terminal) {
 	const open = "take out every fuse of the ring before work, or open the battery switch, and say so on the fuse card"
-	switch alone := p.oneOut(t); {
+	switch {
 	case p.tooThin(t) != nil:
 		w := p.tooThin(t)
 		fin.Why += "; " + w.Text() + " does not stand what " + p.guardOf(w).text() + p.guardOf(w).verb(" lets", " let") + " through"
 	case p.joined(t):
 		fin.Severity = finding.Advice
 		fin.Why = "this is a ring: with one fuse out all that hangs on it is still live by the other way, and a short is fed from both ends until the fuse of " +
-			"each end has opened" + alone
+			"each end has opened"
 		fin.Change = open
 	default:
 		fin.Severity = finding.Fault
-		fin.Why += "; they share unequally" + alone
+		fin.Why += "; they share unequally: one opens, then the other"
 	}
 }
 
@@ -179,30 +179,6 @@ func (p *Pass) joined(t *circuit.Terminal) bool {
 			return p.rings.In(u) && slices.ContainsFunc(p.drawsBelow(u.B), func(d *circuit.Branch) bool { return !slices.Contains(below, d) })
 		})
 	})
-}
-
-// oneOut says that with one fuse of a ring out the rest let through less than all behind it draws at once.
-func (p *Pass) oneOut(t *circuit.Terminal) string {
-	var draws []*circuit.Branch
-	for _, b := range p.c.Above(t.Node) {
-		if p.rings.In(b) {
-			draws = append(draws, p.drawsBelow(b.B)...)
-		}
-	}
-	slices.SortFunc(draws, func(a, b *circuit.Branch) int { return a.Index - b.Index })
-	sum, _ := p.demandA(slices.Compact(draws))
-	for _, b := range p.c.Above(t.Node) {
-		if b.Kind != circuit.FuseBranch || !p.rings.In(b) {
-			continue
-		}
-		if up, _ := p.nearest.Above(b.A); slices.ContainsFunc(up, p.rings.In) {
-			continue // it joins: each side has its own
-		}
-		if g := p.letThrough(t.Node, []*circuit.Branch{b}); g.known() && over(sum, g.A) {
-			return "; with " + fuseText(b) + " out, " + g.text() + g.verb(" carries", " carry") + " all, up to " + amps(sum) + ", and" + g.verb(" opens", " open") + " too"
-		}
-	}
-	return ""
 }
 
 // parallelFuses says what the fuses above a meeting point protect there: of one source they

@@ -1,6 +1,6 @@
 // Package fault studies what happens when one thing goes wrong: a bolted short
 // at every place where a wire could be bared and inside every load and coil; a
-// return lost; one of several wires side by side lost; a relay contact welded; the regulator failed high; the battery
+// return lost; one of several wires side by side lost; a fuse of a ring out; a relay contact welded; the regulator failed high; the battery
 // connected the wrong way round. It computes and judges nothing: package rules
 // makes findings of it, and every result is in the study, harmless ones too.
 //
@@ -42,6 +42,7 @@ type Study struct {
 	Shorts  []*Short
 	Lost    []*Lost    // returns whose loss leaves parts joined to each other
 	Abreast []*Abreast // of wires side by side, one lost
+	Legs    []*Leg     // of rings, one fuse out
 	Strung  []*Strung  // of loads in series
 	Welded  []*Welded
 	// Exposed is every accessory and relay under a regulator failed high and a
@@ -97,6 +98,7 @@ func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s.High, s.Reverse = HighFor(c.Design.NominalV()), ReverseFor(c.Design.NominalV())
 	s.lostReturns(true)
 	s.abreast()
+	s.legs()
 	s.strings()
 	s.weldedContacts()
 	s.exposures()
