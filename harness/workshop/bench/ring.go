@@ -7,37 +7,54 @@ import (
 	"fusewright/harness/network/solve"
 )
 
-// ring reads behind each fuse of a ring while it is out, in the first pass in which the other way keeps that
-// live: with all of them in, a leg that is open would not show.
+// ring reads behind each fuse of a ring while it is out, in the pass in which the other way loses most: with all of
+// them in, a leg that is open would not show.
 func (m *maker) ring(all []*solved) {
 	rings := m.c.Rings()
-	done := map[*circuit.Branch]bool{}
-	for _, s := range all {
-		if rings == nil || !s.ok() {
+	if rings == nil {
+		return
+	}
+	groups := map[*solved]*Group{}
+	for _, b := range m.c.Branches {
+		if b.Kind != circuit.FuseBranch || b.Fuse.Factory || !rings.In(b) {
 			continue
 		}
-		g := &Group{Title: "One fuse of the ring out at a time, and in again before the next: behind it stays live, given as volts below the battery's"}
-		for _, b := range m.c.Branches {
-			if b.Kind != circuit.FuseBranch || b.Fuse.Factory || !rings.In(b) || done[b] {
-				continue
-			}
+		var most *Check
+		var in *solved
+		for _, s := range all {
 			m.out = b
-			without := m.pass(s.situation)
+			if c := m.without(s, b); c != nil && (most == nil || c.Nominal > most.Nominal) {
+				most, in = c, s
+			}
 			m.out = nil
-			_, minus := m.c.Supply(b.B)
-			if !without.ok() {
-				continue
-			}
-			if c := m.below(without, b.B, minus); c.Below {
-				c.Ref, c.Name, c.Where = b.Fuse.Ref, b.Part.Name, "load side of its holder and battery −, "+b.Fuse.Ref+" out"
-				g.Checks = append(g.Checks, c)
-				done[b] = true
-			}
 		}
-		if len(g.Checks) > 0 {
-			s.section.Groups = append(s.section.Groups, g)
+		if most == nil {
+			continue
 		}
+		if groups[in] == nil {
+			groups[in] = &Group{Title: "One fuse of the ring out at a time, and in again before the next: behind it stays live, given as volts below the battery's"}
+			in.section.Groups = append(in.section.Groups, groups[in])
+		}
+		groups[in].Checks = append(groups[in].Checks, most)
 	}
+}
+
+// without reads behind a fuse that is out; nil where that is dead.
+func (m *maker) without(s *solved, b *circuit.Branch) *Check {
+	if !s.ok() {
+		return nil
+	}
+	out := m.pass(s.situation)
+	if !out.ok() {
+		return nil
+	}
+	_, minus := m.c.Supply(b.B)
+	c := m.below(out, b.B, minus)
+	if !c.Below {
+		return nil
+	}
+	c.Ref, c.Name, c.Where = b.Fuse.Ref, b.Part.Name, "load side of its holder and battery −, "+b.Fuse.Ref+" out"
+	return c
 }
 
 // pulled takes a fuse out.
