@@ -69,7 +69,8 @@ func (p *Pass) judgeLegFuses(leg *fault.Leg) {
 	p.report(fin)
 }
 
-// judgeLegDrops reports the load that then loses most of its limit, beyond it, and did not before.
+// judgeLegDrops reports the load that then loses most of its limit, beyond it, and did not before; what is dead
+// then has no other feed in that situation.
 func (p *Pass) judgeLegDrops(leg *fault.Leg) {
 	var worst fault.LegLoad
 	most, limit := 0.0, 0.0
@@ -79,7 +80,7 @@ func (p *Pass) judgeLegDrops(leg *fault.Leg) {
 		}
 		may, _ := p.dropLimit(x.Load.Load.Load.Critical)
 		nominal := p.c.NominalAt(x.Load.A)
-		if share := x.LostV / nominal; over(share, may) && !over(x.BeforeV/nominal, may) && share/may > most {
+		if share := x.LostV / nominal; share < leftByCoils && over(share, may) && !over(x.BeforeV/nominal, may) && share/may > most {
 			worst, most, limit = x, share/may, may
 		}
 	}
