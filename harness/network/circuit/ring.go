@@ -61,9 +61,7 @@ func (c *Circuit) fedBeyond(b *Branch) (fuses []*Branch, bare bool) {
 	if !b.Passes(b.B) {
 		return nil, false
 	}
-	own := Abreast([]*Branch{b})
-	near := make([]bool, len(c.Nodes))
-	near[b.B.Index] = true
+	own, near := Abreast([]*Branch{b}), map[*Node]bool{b.B: true}
 	var ends []*Branch
 	for queue := []*Node{b.B}; len(queue) > 0; queue = queue[1:] {
 		n := queue[0]
@@ -76,41 +74,42 @@ func (c *Circuit) fedBeyond(b *Branch) (fuses []*Branch, bare bool) {
 			case !x.Feeds() || !x.Passes(m) || slices.Contains(own, x):
 			case x.Kind == FuseBranch:
 				ends = append(ends, x)
-			case !near[m.Index]:
-				near[m.Index] = true
+			case !near[m]:
+				near[m] = true
 				queue = append(queue, m)
 			}
 		}
 	}
-	if len(ends) == 0 {
-		return nil, false
-	}
-	live := c.liveBeside(near, own)
 	for _, x := range ends {
-		if live[x.A.Index] || live[x.B.Index] {
+		beyond := x.A
+		if near[beyond] {
+			beyond = x.B
+		}
+		if c.liveBeside(beyond, near, own) {
 			fuses = append(fuses, x)
 		}
 	}
 	return fuses, false
 }
 
-// liveBeside tells, by node, what the battery feeds without some nodes and branches.
-func (c *Circuit) liveBeside(nodes []bool, without []*Branch) []bool {
-	live := make([]bool, len(c.Nodes))
-	queue := slices.Clone(c.flow.posts)
-	for _, n := range queue {
-		live[n.Index] = true
-	}
-	for ; len(queue) > 0; queue = queue[1:] {
-		n := queue[0]
+// liveBeside tells whether the battery feeds a node without some nodes and branches.
+func (c *Circuit) liveBeside(n *Node, nodes map[*Node]bool, without []*Branch) bool {
+	met := map[*Node]bool{n: true}
+	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
+		if n = queue[0]; c.IsPost(n) {
+			return true
+		}
+		if nodes[n] {
+			continue
+		}
 		for _, x := range n.Branches {
-			if m := x.other(n); x.Feeds() && x.Passes(n) && !live[m.Index] && !nodes[m.Index] && !slices.Contains(without, x) {
-				live[m.Index] = true
+			if m := x.other(n); x.Feeds() && x.Passes(m) && !met[m] && !slices.Contains(without, x) {
+				met[m] = true
 				queue = append(queue, m)
 			}
 		}
 	}
-	return live
+	return false
 }
 
 func (b *Branch) other(n *Node) *Node {

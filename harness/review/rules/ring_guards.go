@@ -94,20 +94,20 @@ func (f *facts) greatestFlow(to *circuit.Node, without []*circuit.Branch, atRest
 		return most - used
 	}
 	for {
-		by := f.byWay(to, spare)
-		if by[to.Index] == nil { // what is reached ends at the fuses that are full
+		by, post := f.byWay(to, spare)
+		if post == nil { // what reaches the node ends at the fuses that are full
 			return f.full(by, spare, sum)
 		}
 		least := math.Inf(1)
-		for n := to; by[n.Index] != nil; n = other(by[n.Index], n) {
-			least = math.Min(least, spare(by[n.Index], other(by[n.Index], n)))
+		for n := post; n != to; n = other(by[n], n) {
+			least = math.Min(least, spare(by[n], n))
 		}
 		if math.IsInf(least, 1) {
 			return guard{A: least}
 		}
 		sum += least
-		for n := to; by[n.Index] != nil; n = other(by[n.Index], n) {
-			if b := by[n.Index]; b.B == n {
+		for n := post; n != to; n = other(by[n], n) {
+			if b := by[n]; b.A == n {
 				flow[b] += least
 			} else {
 				flow[b] -= least
@@ -116,31 +116,38 @@ func (f *facts) greatestFlow(to *circuit.Node, without []*circuit.Branch, atRest
 	}
 }
 
-// byWay gives each node that more can flow to the branch by which it does, up to one node.
-func (f *facts) byWay(to *circuit.Node, spare func(*circuit.Branch, *circuit.Node) float64) []*circuit.Branch {
-	by := make([]*circuit.Branch, len(f.c.Nodes))
-	queue := slices.Clone(f.c.Posts())
-	for ; len(queue) > 0 && by[to.Index] == nil; queue = queue[1:] {
+// byWay gives each node from which more can flow to another the branch by which it does, up to the first post.
+func (f *facts) byWay(to *circuit.Node, spare func(*circuit.Branch, *circuit.Node) float64) (by map[*circuit.Node]*circuit.Branch, post *circuit.Node) {
+	by = map[*circuit.Node]*circuit.Branch{to: nil}
+	for queue := []*circuit.Node{to}; len(queue) > 0; queue = queue[1:] {
 		n := queue[0]
+		if f.c.IsPost(n) {
+			return by, n
+		}
 		for _, b := range n.Branches {
-			if m := other(b, n); by[m.Index] == nil && !f.c.IsPost(m) && spare(b, n) > 0 {
-				by[m.Index] = b
+			m := other(b, n)
+			if _, met := by[m]; !met && spare(b, m) > 0 {
+				by[m] = b
 				queue = append(queue, m)
 			}
 		}
 	}
-	return by
+	return by, nil
 }
 
-// full is the guard of the fuses between what is reached and what is not.
-func (f *facts) full(by []*circuit.Branch, spare func(*circuit.Branch, *circuit.Node) float64, sumA float64) guard {
+// full is the guard of the fuses between what reaches a node and what does not.
+func (f *facts) full(by map[*circuit.Node]*circuit.Branch, spare func(*circuit.Branch, *circuit.Node) float64, sumA float64) guard {
 	g := guard{A: sumA}
-	reached := func(n *circuit.Node) bool { return by[n.Index] != nil || f.c.IsPost(n) }
-	for _, b := range f.branchesOf(circuit.FuseBranch) {
-		if in, out := reached(b.A), reached(b.B); !b.Feeds() || in == out || in && spare(b, b.B) <= 0 || out && spare(b, b.A) <= 0 {
-			continue
+	for n := range by {
+		for _, b := range n.Branches {
+			if _, inside := by[other(b, n)]; inside || b.Kind != circuit.FuseBranch || !b.Feeds() || spare(b, n) <= 0 {
+				continue
+			}
+			g.fuses = append(g.fuses, b)
 		}
-		g.fuses = append(g.fuses, b)
+	}
+	slices.SortFunc(g.fuses, func(a, b *circuit.Branch) int { return a.Index - b.Index })
+	for _, b := range g.fuses {
 		if one := (guard{A: fuseRating(b), fuse: b}); g.fuse == nil || one.before(guard{A: fuseRating(g.fuse), fuse: g.fuse}) {
 			g.fuse = b
 		}
