@@ -12,6 +12,16 @@ type Rings struct {
 // In tells whether a branch is fed from its far end too.
 func (r *Rings) In(b *Branch) bool { return r != nil && (r.Bare[b.Index] || len(r.Far[b.Index]) > 0) }
 
+// Fuses are the fuses in rings.
+func (r *Rings) Fuses(c *Circuit) (list []*Branch) {
+	for _, b := range c.Branches {
+		if b.Kind == FuseBranch && r.In(b) {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
 // Rings finds the branches that are fed from both ends; nil where there are none. Of wires side by side
 // (`parallel`) the others are no further feed. What joins several batteries is Linked's.
 func (c *Circuit) Rings() *Rings {

@@ -25,14 +25,14 @@ var backFeed = &Rule{
 		"Of one battery, each feed with a fuse and no contact of its own, it depends on the wires: what stands in a ring carries what the fuses let through " +
 		"from one end or from the other, never both at one place; what hangs on it without a fuse of its own, the sum. " +
 		"Battery – 50 A – bow bar – 50 A – stern bar – 50 A – battery is a ring, and advice on wires that bear 50 A; with the middle wire good for 30 A it is a danger, " +
-		"and so is a lamp's wire of 60 A at a bar. Two fuses of 10 A for one lamp of 15 A are no ring but a fault: one opens, then the other.",
+		"and so is a lamp's wire of 60 A at a bar. Two fuses of 10 A for one lamp of 15 A are no ring: one opens, then the other.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
 		"circuit thought dead is live",
 	Change: "give the part one feed, of one source with wires side by side (`parallel`) where one is too thin, or use a change-over " +
 		"contact so that only one feed can reach it",
-	Severity: "danger; fault for fuses side by side of one battery, no contact between, where every wire stands what they let through, and advice where they make a ring, joined over a fuse; " +
+	Severity: "danger; advice where feeds of one battery, no contact between, make a ring, joined over a fuse, and every wire stands what the fuses let through; " +
 		"advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
 	Source: "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
@@ -149,7 +149,6 @@ func (p *Pass) sideBySide(fin *finding.Finding, t *circuit.Terminal) {
 			"each end has opened"
 		fin.Change = open
 	default:
-		fin.Severity = finding.Fault
 		fin.Why += "; they share unequally: one opens, then the other"
 	}
 }

@@ -26,7 +26,7 @@ fuses:
 		severity  finding.Severity
 		why       string
 	}{
-		{"one tap twice", fed("keyed feed", ""), finding.Fault, "one source twice, fuses in parallel: with both feeds live nothing behind their meeting opens below 5 A + 5 A = 10 A"},
+		{"one tap twice", fed("keyed feed", ""), finding.Danger, "one source twice, fuses in parallel: with both feeds live nothing behind their meeting opens below 5 A + 5 A = 10 A"},
 		{"tap and battery", fed("battery", ""), finding.Danger, "one battery by two ways that are not live together"},
 		{"two batteries", fed("house", "batteries:\n  house: {chemistry: AGM, capacity: 50 Ah, rate: 20 h, resistance: 6 mΩ, at: rear, returns to: battery negative}\n"),
 			finding.Danger, "two batteries: with one fuse out the other battery still feeds the fault"},

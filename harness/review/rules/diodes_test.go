@@ -8,8 +8,8 @@ import (
 	"fusewright/harness/review/finding"
 )
 
-// Two feeds of one tap behind fuses of their own: a fault where they meet, since no wire burns, advice where a diode in
-// each keeps them apart, a fault again where one of the two has none or is reversed.
+// Two feeds behind fuses of their own: a danger where they meet, advice where a diode in each
+// keeps them apart, a danger again where one of the two has none or is reversed.
 func TestFeedsApartByDiodes(t *testing.T) {
 	const fuses = `
 fuses:
@@ -25,10 +25,10 @@ loads:
 		name, feeds, reversed string
 		want                  finding.Severity
 	}{
-		{"no diodes in the way", "lamp fuse, spare fuse", "", finding.Fault},
+		{"no diodes in the way", "lamp fuse, spare fuse", "", finding.Danger},
 		{"a diode in each", "first, second", "", finding.Advice},
-		{"a diode in one", "first, spare fuse", "", finding.Fault},
-		{"one of them reversed", "first, second", "reversed: yes, ", finding.Fault},
+		{"a diode in one", "first, spare fuse", "", finding.Danger},
+		{"one of them reversed", "first, second", "reversed: yes, ", finding.Danger},
 	}
 	for _, tt := range tests {
 		text := strings.Replace(strings.Replace(fuses, "FEEDS", tt.feeds, 1), "second: {", "second: {"+tt.reversed, 1)

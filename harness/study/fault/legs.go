@@ -8,6 +8,10 @@ import (
 	"fusewright/harness/network/solve"
 )
 
+// mostRingFuses is how many fuses in rings are followed from one opening to the next: each is a network to solve.
+// No vehicle has as many.
+const mostRingFuses = 64
+
 // Leg is a ring with one of its fuses out: what the others carry then and the loads lose, each in the situation in
 // which it is most. Nobody notices that a leg is open.
 type Leg struct {
@@ -32,16 +36,12 @@ type LegLoad struct {
 
 // legs takes out each fuse of a ring in turn.
 func (s *Study) legs() {
-	rings := s.Circuit.Rings()
-	if rings == nil {
+	fuses := s.Circuit.Rings().Fuses(s.Circuit)
+	if len(fuses) == 0 || s.Unfollowed {
 		return
 	}
-	var fuses []*circuit.Branch
-	for _, b := range s.Circuit.Branches {
-		if b.Kind == circuit.FuseBranch && rings.In(b) {
-			fuses = append(fuses, b)
-			s.Legs = append(s.Legs, &Leg{Out: b})
-		}
+	for _, b := range fuses {
+		s.Legs = append(s.Legs, &Leg{Out: b})
 	}
 	for _, in := range s.Circuit.Design.Situations {
 		n := s.plan.Network(in, solve.Options{AcceptFolded: true})

@@ -53,6 +53,9 @@ type Study struct {
 	States  [2]string // what Strong and Weak rest on, in words
 
 	byWire   [][]*Short // by wire index
+	// Unfollowed tells of so many fuses in rings that shorts there are solved with all of them in, and none is taken out.
+	Unfollowed bool
+
 	plan     *solve.Plan
 	devices  *devices
 	stems    *stems
@@ -111,7 +114,9 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
 	s.stems = newStems(c, s.Wires)
-	s.looped = len(c.Posts()) > 1 || c.Rings() != nil
+	rings := c.Rings()
+	s.looped = len(c.Posts()) > 1 || rings != nil
+	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
 	return s
