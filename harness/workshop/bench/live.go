@@ -57,6 +57,7 @@ func (m *maker) situations() []*Section {
 	}
 	m.volts(all)
 	m.alone(all)
+	m.ring(all)
 	charging, use := m.charging()
 	m.drops(append(all, charging...))
 	return append(append(m.telling(out), m.live(all)...), use...)
