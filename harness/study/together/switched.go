@@ -139,14 +139,14 @@ func wakes(l *design.Load) bool { return l.StaysLive.Value != "" && !l.OwnSwitch
 // positionsOf are, by load, the ways in which handles with positions, and plain switches over which a relay
 // changes over, give it: of each handle one position; none where no such handle does.
 func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]Hand {
-	ways := map[*circuit.Branch][][]Hand{}
+	ways, apart := map[*circuit.Branch][][]Hand{}, c.Exclusive()
 	for _, part := range c.Parts {
 		sw, ok := part.Source.(*design.Switch)
 		if !ok || sw.Pole != nil || sw.Positions == nil && (sw.WorksAlone() || sw.KeyOperated) {
 			continue
 		}
 		own, words := map[*circuit.Branch][]Hand{}, Hand{Part: sw}.words()
-		for i, loads := range c.ByPosition(sw) {
+		for i, loads := range apart.ByPosition(sw) {
 			for _, b := range loads {
 				own[b] = append(own[b], Hand{sw, words[i]})
 			}
