@@ -280,8 +280,8 @@ func (x *Exclusive) Closed(contacts []*Branch) (ways []func(*Branch) bool) {
 }
 
 // ByPosition are, by state of a switch, the loads and coils that it gives there and leaves off in another, without what
-// water or pressure works behind it, and when delays are over; nil where it leaves nothing off by its positions or by a relay.
-// A plain switch is off and on.
+// water or pressure works behind it, and when delays are over; nil of a plain
+// switch, which is off and on, that leaves nothing off by a relay.
 func (x *Exclusive) ByPosition(sw *design.Switch) [][]*Branch {
 	i := slices.IndexFunc(x.controls, func(k *control) bool { return k.sw == sw })
 	if i < 0 || sw.Positions == nil && len(x.controls[i].keep) == 1 {
@@ -303,6 +303,9 @@ func (x *Exclusive) ByPosition(sw *design.Switch) [][]*Branch {
 				list[n] = append(list[n], b)
 			}
 		}
+	}
+	if sw.Positions == nil && list[0] == nil {
+		return nil
 	}
 	return list
 }

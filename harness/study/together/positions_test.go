@@ -176,6 +176,47 @@ loads:
 	}
 }
 
+// What water or pressure works behind a switch that changes over goes with its being on, never with what it has on
+// while off: by hand at idle, of 6.8 A left, the washer's 1 A, the night lamp's 3 A, the coil's 0.17 A and the deck lamp's 2.5 A make 6.67 A.
+func TestWorksAloneBehindAChangeOver(t *testing.T) {
+	src := strings.NewReplacer("  lights: {rating: 20 A, fed by: f, wire: {length: 20 mm}, positions: {off: none, navigation: [bow, stern], anchor: stern}}",
+		"  dusk: {rating: 20 A, fed by: f, wire: {length: 20 mm}}\n  pressure: {type: pressure switch 10 A, fed by: dusk, wire: {length: 20 mm}}",
+		"CHARGE", "14.8 A", "loads:\n", `relays:
+  over: {form: mini changeover, fed by: f, wire: {length: 20 mm}, coil: {fed by: dusk, returns to: battery negative, wire: {length: 20 mm}, return wire: {length: 20 mm}}}
+loads:
+  washer: {power: 14 W, rated at: 14 V, behaves: constant power, symbol: pump, fed by: pressure, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+`, "bow lamp", "night lamp", "stern lamp", "day lamp", "fed by: lights bow", "fed by: over 87", "fed by: lights stern", "fed by: over 87a").Replace(byPositions)
+	p, _ := plan(t, []byte(src))
+	want := [][]string{{"dusk on (washer, night lamp)", "deck lamp"}, {"day lamp", "deck lamp"}}
+	for _, c := range p.Choices {
+		var got [][]string
+		for _, s := range c.Sets {
+			got = append(got, names(p.Members(s)))
+		}
+		if c.Name == "anchored" && !slices.EqualFunc(got, want, sameNames) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// Of positions that give the same all are named, and the first stands for them.
+func TestAlikePositions(t *testing.T) {
+	src := strings.NewReplacer("anchor: stern}", "anchor: stern, mooring: stern, motoring: [bow, stern]}", "CHARGE", "12.8 A",
+		"on: [stern lamp]}", "on: [stern lamp], switches: {lights: mooring}}").Replace(byPositions)
+	const nav, anchor, deck = "lights at navigation or motoring (bow lamp, stern lamp)", "lights at anchor or mooring (stern lamp)", "deck lamp"
+	p, _ := plan(t, []byte(src))
+	want := [][]string{{nav}, {anchor, deck}}
+	for _, c := range p.Choices {
+		var got [][]string
+		for _, s := range c.Sets {
+			got = append(got, names(p.Members(s)))
+		}
+		if c.Name == "anchored" && (!slices.EqualFunc(got, want, sameNames) || !slices.Equal(names(c.On), []string{anchor})) {
+			t.Errorf("%q, want %q; on %q", got, want, names(c.On))
+		}
+	}
+}
+
 func sameNames(a, b []string) bool {
 	a, b = slices.Sorted(slices.Values(a)), slices.Sorted(slices.Values(b))
 	return slices.Equal(a, b)
