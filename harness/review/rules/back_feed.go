@@ -327,59 +327,33 @@ func (f *facts) fusesAbove(n *circuit.Node) []*circuit.Branch {
 }
 
 // bypassedAt lists those of the meeting points below a fuse that another feed
-// reaches when the fuse is out, in a state in which the fuse itself is live:
-// with the relays energised, or with them at rest.
-func (f *facts) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []*circuit.Terminal {
-	if len(meetings) == 0 {
-		return nil
-	}
-	found := make([]bool, len(meetings))
-	for _, atRest := range []bool{false, true} {
-		live := f.liveWithout(fuse, atRest, nil)
-		if !live[fuse.A.Index] {
-			continue
-		}
-		for i, t := range meetings {
-			for _, w := range feedsInto(t) {
-				found[i] = found[i] || live[w.From.Node.Index] && !f.neverTogether(fuse, t, w, atRest)
+// reaches when the fuse is out, with the contacts in a state in which the fuse itself is live and joined to the point.
+func (f *facts) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) (list []*circuit.Terminal) {
+	for _, t := range meetings {
+		var contacts []*circuit.Branch
+		for i, on := range f.c.Feeding(fuse.A, t.Node) {
+			if b := f.c.Branches[i]; on && b.Closer != nil {
+				contacts = append(contacts, b)
 			}
 		}
-	}
-	var list []*circuit.Terminal
-	for i, t := range meetings {
-		if found[i] {
+		if slices.ContainsFunc(f.apart().Closed(contacts), func(closed func(*circuit.Branch) bool) bool {
+			live := f.liveFrom(f.c.Posts(), fuse, closed)
+			return live[fuse.A.Index] && f.liveFrom([]*circuit.Node{fuse.B}, nil, closed)[t.Node.Index] &&
+				slices.ContainsFunc(feedsInto(t), func(w *circuit.Wire) bool { return live[w.From.Node.Index] })
+		}) {
 			list = append(list, t)
 		}
 	}
 	return list
 }
 
-// neverTogether tells whether some switch leaves in none of its positions both a live fuse joined to a meeting
-// point and a feed of that live without it.
-func (f *facts) neverTogether(fuse *circuit.Branch, t *circuit.Terminal, feed *circuit.Wire, atRest bool) bool {
-	if f.openBy == nil {
-		f.openBy = f.c.OpenByPosition()
-	}
-	return slices.ContainsFunc(f.openBy, func(positions []map[*circuit.Branch]bool) bool {
-		return !slices.ContainsFunc(positions, func(open map[*circuit.Branch]bool) bool {
-			live := f.liveWithout(fuse, atRest, open)
-			return live[fuse.A.Index] && live[feed.From.Node.Index] && f.liveFrom([]*circuit.Node{fuse.B}, nil, atRest, open)[t.Node.Index]
-		})
-	})
-}
-
-// liveWithout marks what the source feeds, downstream only, without a fuse and
-// with the relays all energised or all at rest, and without some open contacts.
-func (f *facts) liveWithout(fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
-	return f.liveFrom(f.c.Posts(), fuse, atRest, open)
-}
-
-func (f *facts) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
+// liveFrom marks what some nodes feed, downstream only, without a fuse and over closed contacts.
+func (f *facts) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, closed func(*circuit.Branch) bool) []bool {
 	live := make([]bool, len(f.c.Nodes))
 	for _, post := range nodes {
 		live[post.Index] = true
 		f.below(post, func(b *circuit.Branch) bool {
-			if b == fuse || !b.Feeds() || apart(b, atRest) || open[b] {
+			if b == fuse || !b.Feeds() || !closed(b) {
 				return false
 			}
 			live[b.B.Index] = true

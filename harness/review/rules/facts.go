@@ -43,8 +43,7 @@ type facts struct {
 
 	ridden func() []*ride.Result // see ride
 
-	exclusive    *circuit.Exclusive           // what cannot be on at once; nil = not yet known
-	openBy       [][]map[*circuit.Branch]bool // contacts open by position of a switch; nil = not yet known
+	exclusive    *circuit.Exclusive // see apart; nil = not yet known
 	keylessKnown *keylessLoads
 	ever         *liveness // what can be live at all; see letGo
 	heldOff      *liveness // what can be live with no momentary switch held; nil = not yet known

@@ -66,18 +66,29 @@ func (f *facts) ringed() map[*circuit.Branch]bool {
 // letThrough is what the fuses on all ways to a node let through together for good, without some branches: the
 // greatest flow, with the fuses that bound it; unknown where one way has none, or one of no known rating.
 func (f *facts) letThrough(n *circuit.Node, without []*circuit.Branch) (most guard) {
-	for _, atRest := range []bool{false, true} {
-		if g := f.greatestFlow(n, without, atRest); g.before(most) {
+	var contacts []*circuit.Branch
+	for _, b := range f.c.Branches {
+		if b.Closer != nil && f.rings.In(b) {
+			contacts = append(contacts, b)
+		}
+	}
+	for _, b := range f.c.Above(n) {
+		if b.Closer != nil && !f.rings.In(b) {
+			contacts = append(contacts, b)
+		}
+	}
+	for _, closed := range f.apart().Closed(contacts) {
+		if g := f.greatestFlow(n, without, closed); g.before(most) {
 			most = g
 		}
 	}
 	return most
 }
 
-func (f *facts) greatestFlow(to *circuit.Node, without []*circuit.Branch, atRest bool) guard {
+func (f *facts) greatestFlow(to *circuit.Node, without []*circuit.Branch, closed func(*circuit.Branch) bool) guard {
 	flow, sum := map[*circuit.Branch]float64{}, 0.0
 	spare := func(b *circuit.Branch, from *circuit.Node) float64 {
-		if !b.Feeds() || apart(b, atRest) || slices.Contains(without, b) {
+		if !b.Feeds() || !closed(b) || slices.Contains(without, b) {
 			return 0
 		}
 		used := flow[b]
