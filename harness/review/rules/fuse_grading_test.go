@@ -19,6 +19,8 @@ switches:
   feed switch: {rating: 80 A, at: rear, fed by: %s, wire: {size: 6 mm²}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame}
+  left lamp: {power: 5 W, behaves: resistor, at: rear, fed by: left, wire: {size: 6 mm²}, returns to: frame}
+  right lamp: {power: 5 W, behaves: resistor, at: rear, fed by: right, wire: {size: 6 mm²}, returns to: frame}
 `
 	for name, c := range map[string]struct {
 		rating             int
