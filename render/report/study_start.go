@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/study/cranking"
 )
 
@@ -15,8 +16,13 @@ type StudyStart struct {
 	Charge   *float64    `json:"charge"`
 	StarterA *float64    `json:"starter_a"`
 	PostsV   *float64    `json:"posts_v"`
+	StarterV *float64    `json:"starter_v"`
+	NeedsV   *float64    `json:"starter_needs_v"`
 	FirstV   *float64    `json:"first_moment_v"`
+	Drops    []string    `json:"relays_that_let_go"`
 	Loads    []StartLoad `json:"loads"`
+
+	turns bool
 }
 
 // StartLoad is a load that is on while the engine is started.
@@ -39,7 +45,10 @@ func (rep *StudyReport) addStarts(r *harness.Review) {
 func startRows(s *cranking.Study) (rows []StudyStart) {
 	for _, k := range s.Cases {
 		row := StudyStart{Case: k.Name, AmbientC: finite(k.CelsiusC), Charge: finite(k.Charge), StarterA: finite(k.CurrentA),
-			PostsV: finite(k.PostsV), FirstV: finite(k.FirstV), Loads: []StartLoad{}}
+			PostsV: finite(k.PostsV), StarterV: finite(k.StarterV), NeedsV: finite(k.NeedsV), FirstV: finite(k.FirstV), Drops: []string{}, Loads: []StartLoad{}, turns: k.Turns()}
+		for _, relay := range k.Drops {
+			row.Drops = append(row.Drops, relay.Ref+" "+relay.Name)
+		}
 		for _, l := range k.Loads {
 			x := StartLoad{Ref: l.Part.Ref, Part: l.Part.Name, Volts: finite(l.Volts)}
 			if d, ok := l.Part.Source.(*design.Load); ok && d.NeedsV() > 0 {
@@ -59,7 +68,10 @@ func startShort(starts []StudyStart) string {
 		return ""
 	}
 	mild, cold := starts[0], starts[1]
-	text := fmt.Sprintf("posts %s at %s; at %s %s", turning(mild.PostsV), amps(mild.StarterA), celsius(cold.AmbientC), turning(cold.PostsV))
+	text := fmt.Sprintf("posts %s at %s; at %s %s", volts(mild.PostsV), amps(mild.StarterA)+mild.turning(), celsius(cold.AmbientC), volts(cold.PostsV)+cold.turning())
+	if len(mild.Drops) > 0 {
+		text += "; lets go: " + wording.Few(mild.Drops, 3)
+	}
 	if x := mild.shortest(); x != nil && *x.Volts < *x.NeedsV {
 		text += fmt.Sprintf("; %s gets %s, needs %s", x.Part, volts(x.Volts), volts(x.NeedsV))
 	}
@@ -74,10 +86,15 @@ func startsTable(rep *StudyReport) *Table {
 		if x := s.shortest(); x != nil {
 			load, gets, needs = x.Ref+" "+x.Part, volts(x.Volts), volts(x.NeedsV)
 		}
-		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), turning(s.PostsV), volts(s.FirstV), load, gets, needs)
+		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), volts(s.PostsV)+s.turning(), volts(s.FirstV), load, gets, needs)
 	}
 	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
 		volts(rep.SoundStartV))
+	for _, s := range rep.Starts {
+		if len(s.Drops) > 0 {
+			t.Note += fmt.Sprintf(" Relays that let go, %s: %s.", s.Case, wording.And(s.Drops))
+		}
+	}
 	title := "Starting the engine with " + rep.Starter
 	if rep.StarterAssumed {
 		title += ", the library's that suits the battery: the design has none"
@@ -96,10 +113,10 @@ func (s StudyStart) shortest() *StartLoad {
 	return least
 }
 
-// turning is the voltage at the posts while the starter turns, if it can.
-func turning(postsV *float64) string {
-	if postsV != nil && *postsV < cranking.LeastTurningV {
-		return "does not turn"
+// turning says of a start that fails that it does.
+func (s StudyStart) turning() string {
+	if s.turns {
+		return ""
 	}
-	return volts(postsV)
+	return ", does not turn"
 }

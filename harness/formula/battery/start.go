@@ -17,6 +17,7 @@ type Start struct {
 	CurrentA, Seconds float64
 	RatedV            float64        // at which it draws CurrentA
 	Peak              float64        // what it draws at first, at rest, over CurrentA; 0 = not known
+	NeedsV            float64        // the least at which it turns the engine; 0 = not known
 	Source            library.Source // of the current; the time is common practice, no source
 }
 
@@ -26,7 +27,7 @@ type Start struct {
 func StartOf(d *design.Design) Start {
 	for _, l := range d.Loads {
 		if l.Type != nil && l.Type.Starter && l.RatedV > 0 {
-			return Start{l.Name, true, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.Type.Source}
+			return Start{l.Name, true, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.NeedsV(), l.Type.Source}
 		}
 	}
 	if l := d.Charging.Starter; l != nil {
@@ -46,7 +47,7 @@ func StartOf(d *design.Design) Start {
 }
 
 func usualOf(l *library.LoadType) Start {
-	return Start{l.Name, false, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
+	return Start{l.Name, false, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.MinV, l.Source}
 }
 
 // usualStarter is the library's starter that fits a design best; nil when it has none.

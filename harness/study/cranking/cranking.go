@@ -20,18 +20,19 @@ type Case struct {
 	CelsiusC, Charge float64
 	CurrentA         float64 // of the starter
 	PostsV           float64 // while it turns, the least over the situations; NaN = not known
+	StarterV         float64 // at the starter: of the design's at its terminals, else at the posts
+	NeedsV           float64 // at which it turns the engine
 	// FirstV is what the posts have at the first moment, the starter still at rest.
 	FirstV float64
 	// What that comes from: the battery at rest, its resistance, and what the vehicle draws besides, 0 with a starter of the design.
 	RestV, Ohm, VehicleA float64
-	Loads                []Load // that are on in some situation, in the circuit's order
+	DrawnA               float64         // by starter and vehicle: less than theirs by a starter that stands; 0 with one of the design
+	Loads                []Load          // that are on in some situation, in the circuit's order
+	Drops                []*circuit.Part // relays that let go meanwhile, in the circuit's order
 }
 
-// LeastTurningV is what the posts must have for any starter to turn (our choice).
-const LeastTurningV = 1.0
-
-// Turns tells whether the starter turns, as far as is known.
-func (k Case) Turns() bool { return !(k.PostsV < LeastTurningV) }
+// Turns tells whether the starter turns the engine, as far as is known.
+func (k Case) Turns() bool { return !(k.StarterV < k.NeedsV) }
 
 // Load is an accessory that is on while the engine is started.
 type Load struct {
@@ -45,6 +46,8 @@ type Study struct {
 	Start  battery.Start
 	LeastV float64 // that a sound start in mild air leaves at the posts
 	RestV  float64 // of the full battery before it, in mild air
+	// Suits tells that the starter is known, or that a sound battery of this size, by its chemistry, starts well with the one that is assumed.
+	Suits  bool
 	BoardA float64 // that the battery's protection lets through; 0 = it has none
 	Cases  []Case
 }
@@ -76,6 +79,7 @@ func Compute(c *circuit.Circuit) *Study {
 		return s
 	}
 	s.RestV = bank.OpenCircuitV(1, MildC)
+	s.Suits = !s.Start.Assumed || s.RestV-(s.Start.CurrentA+vehicleA(d))*bank.Sound().Ohm(1, MildC) >= s.LeastV
 	plan, before, linkOhm := solve.Prepare(c), beforeStart(d, own), posts(c).LinkOhm()
 	if len(before) == 0 {
 		return s
@@ -85,27 +89,33 @@ func Compute(c *circuit.Circuit) *Study {
 		{Name: "cold, full", CelsiusC: ColdC, Charge: 1},
 		{Name: "mild, at the start reserve", CelsiusC: MildC, Charge: bank.StartReserve(MildC)},
 	} {
-		k.CurrentA = s.Start.CurrentA * Ratio(k.CelsiusC)
+		k.CurrentA, k.NeedsV = s.Start.CurrentA*Ratio(k.CelsiusC), needsV(s.Start, d)
 		k.RestV, k.Ohm = bank.OpenCircuitV(k.Charge, k.CelsiusC), bank.Ohm(k.Charge, k.CelsiusC)
 		if !own {
 			k.VehicleA = vehicleA(d)
 		}
-		turn := func(x *design.Situation, times float64) *solve.Solution {
-			opt := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV}
-			opt.Pulled = pulledIn(plan.Network(x, opt).Solution())
+		// What a starter starves goes on along its fold: a start lasts seconds, and its voltage is wanted all the same.
+		usual := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV, AcceptFolded: true}
+		turn := func(x *design.Situation, times float64) (t turning) {
+			opt := usual
+			opt.LoadFactor = starting(atRest)
+			t.rest = plan.Network(x, opt).Solution()
+			t.pulled = pulledIn(t.rest)
+			opt.Pulled = func(coil *circuit.Branch) bool { return t.pulled[coil] }
 			if own {
-				opt.LoadFactor = func(b *circuit.Branch) float64 {
-					if b.Load != nil && b.Load.Load != nil && isStarter(b.Load.Load) {
-						return times * Ratio(k.CelsiusC)
-					}
-					return 1
-				}
-			} else {
-				// A source behind a resistance less a constant current is the same
-				// source of a voltage that is lower by their product.
-				opt.BatteryV = math.Max(k.RestV-(times*k.CurrentA+k.VehicleA)*(k.Ohm+linkOhm), LeastEMFV)
+				opt.LoadFactor = starting(times * Ratio(k.CelsiusC))
+				t.Solution = plan.Network(holding(c, x, t.pulled), opt).Solution()
+				return t
 			}
-			return plan.Network(x, opt).Solution()
+			// A source behind a resistance less a constant current is the same
+			// source of a voltage that is lower by their product.
+			full := times*k.CurrentA + k.VehicleA
+			t.drawnA = full * standing(solve.TorqueEdge*s.Start.RatedV, func(share float64) float64 {
+				opt.BatteryV = math.Max(k.RestV-share*full*(k.Ohm+linkOhm), LeastEMFV)
+				t.Solution = plan.Network(x, opt).Solution()
+				return volts(t.Solution, posts(c))
+			})
+			return t
 		}
 		k.solve(c, before, turn, max(s.Start.Peak, 1))
 		s.Cases = append(s.Cases, k)
@@ -113,16 +123,98 @@ func Compute(c *circuit.Circuit) *Study {
 	return s
 }
 
-// pulledIn tells of the coils that have pulled in before the voltage dips: a relay holds down to its
+// turning is a situation with the starter turning.
+type turning struct {
+	*solve.Solution
+	rest   *solve.Solution          // before it draws
+	pulled map[*circuit.Branch]bool // coils that have pulled in there
+	drawnA float64                  // by the library's starter and the vehicle
+}
+
+// on tells of a load that is on before or meanwhile.
+func (t turning) on(b *circuit.Branch) bool { return t.LoadOn[b.Index] || t.rest.On(b) }
+
+// volts is what a load has; nothing of one that went out.
+func (t turning) volts(b *circuit.Branch) float64 {
+	v := volts(t.Solution, b)
+	if math.IsNaN(v) && t.Status == solve.Converged {
+		return 0
+	}
+	return v
+}
+
+// pulledIn are the coils that have pulled in before the voltage dips: a relay holds down to its
 // drop-out voltage, which is far below that at which it pulls in.
-func pulledIn(rest *solve.Solution) func(*circuit.Branch) bool {
+func pulledIn(rest *solve.Solution) map[*circuit.Branch]bool {
 	pulled := map[*circuit.Branch]bool{}
 	for i, b := range rest.Circuit.Branches {
 		if b.Closer != nil && rest.Status == solve.Converged && rest.Closed[i] && b.Closer.Coil != nil {
 			pulled[b.Closer.Coil] = true
 		}
 	}
-	return func(coil *circuit.Branch) bool { return pulled[coil] }
+	return pulled
+}
+
+// atRest is the share of its current that a starter draws in the moment before it turns.
+const atRest = 1e-6
+
+// starting has the design's starters draw so many times their current.
+func starting(times float64) func(*circuit.Branch) float64 {
+	return func(b *circuit.Branch) float64 {
+		if isStarterBranch(b) {
+			return times
+		}
+		return 1
+	}
+}
+
+func isStarterBranch(b *circuit.Branch) bool {
+	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && isStarter(b.Load.Load)
+}
+
+// holding is a situation in which the relays before the starter stay closed once they have pulled in: one that lets go
+// pulls in again at once, which has no operating point. Whether they let go is told by their coils.
+func holding(c *circuit.Circuit, x *design.Situation, pulled map[*circuit.Branch]bool) *design.Situation {
+	held := *x
+	held.Held = slices.Clip(x.Held)
+	for _, b := range c.Branches {
+		if !isStarterBranch(b) {
+			continue
+		}
+		for _, contact := range c.NeededBy(b) {
+			if r, ok := contact.Part.Source.(*design.Relay); ok && contact.Closer.Coil != nil && pulled[contact.Closer.Coil] {
+				held.Held = append(held.Held, r)
+			}
+		}
+	}
+	return &held
+}
+
+// standing is the share of its current that a starter draws of which the posts have postsV: all of it while it turns, and
+// below the edge, where it stands and is its armature's resistance, as much as that lets through.
+func standing(edgeV float64, postsV func(share float64) float64) float64 {
+	if !(postsV(1) < edgeV) {
+		return 1
+	}
+	low, high := 0.0, 1.0
+	for range 30 {
+		mid := (low + high) / 2
+		if postsV(mid) > mid*edgeV {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	postsV(low)
+	return low
+}
+
+// needsV is at what voltage a starter turns the engine; the usual one's where its own is not known.
+func needsV(s battery.Start, d *design.Design) float64 {
+	if s.NeedsV > 0 {
+		return s.NeedsV
+	}
+	return turns12V * d.NominalV() / 12
 }
 
 // beforeStart are the situations in which a starter of the design turns; without one,
@@ -146,16 +238,25 @@ func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
 
 // solve fills in the voltages of a case; turn solves a situation with so many times the
 // starter's current.
-func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) *solve.Solution, peak float64) {
+func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) turning, peak float64) {
 	posts := posts(c)
 	at := map[*circuit.Branch]int{}
-	k.PostsV, k.FirstV = math.NaN(), math.NaN()
+	k.PostsV, k.StarterV, k.FirstV = math.NaN(), math.NaN(), math.NaN()
+	own := false
 	for _, s := range before {
 		turning := turn(s, 1)
-		k.PostsV = lower(k.PostsV, volts(turning, posts))
-		k.FirstV = lower(k.FirstV, volts(turn(s, peak), posts))
+		v := volts(turning.Solution, posts)
+		if !(v >= k.PostsV) {
+			k.DrawnA = turning.drawnA
+		}
+		k.PostsV = lower(k.PostsV, v)
+		k.FirstV = lower(k.FirstV, volts(turn(s, peak).Solution, posts))
+		k.letGo(turning)
 		for _, b := range c.Branches {
-			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.OfCharger() != nil || !turning.LoadOn[b.Index] || math.IsNaN(turning.LoadV(b)) {
+			if isStarterBranch(b) && turning.on(b) {
+				own, k.StarterV = true, lower(k.StarterV, turning.volts(b))
+			}
+			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.OfCharger() != nil || !turning.on(b) || math.IsNaN(turning.rest.LoadV(b)) {
 				continue
 			}
 			i, known := at[b]
@@ -163,9 +264,26 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 				i = len(k.Loads)
 				at[b], k.Loads = i, append(k.Loads, Load{Part: b.Part, Volts: math.Inf(1)})
 			}
-			if v := volts(turning, b); v < k.Loads[i].Volts { // not of one that is not known
+			if v := turning.volts(b); v < k.Loads[i].Volts { // not of one that is not known
 				k.Loads[i].Volts, k.Loads[i].In = v, s
 			}
+		}
+	}
+	if !own {
+		k.StarterV = k.PostsV
+	}
+	slices.SortStableFunc(k.Drops, func(a, b *circuit.Part) int { return a.Index - b.Index })
+}
+
+// letGo notes the relays that had pulled in before and do not hold.
+func (k *Case) letGo(t turning) {
+	for _, contact := range t.Circuit.Branches {
+		if contact.Closer == nil || contact.Closer.Coil == nil || !t.pulled[contact.Closer.Coil] || contact.Closer.Coil.Senses() || t.Status != solve.Converged {
+			continue
+		}
+		v := math.Abs(t.Volts(contact.Closer.Coil))
+		if (!t.Closed[contact.Index] || v < t.DropOutV(contact.Closer.Coil)) && !slices.Contains(k.Drops, contact.Part) {
+			k.Drops = append(k.Drops, contact.Part)
 		}
 	}
 }
