@@ -24,7 +24,7 @@ var starterDoesNotTurn = &Rule{
 		"the cold by the same manual as the 9.5 V",
 	Why:    "the engine does not start: whoever is out with it is stranded",
 	Change: "charge the battery and measure its resistance; fit one that is rated for the starter's current; where the starter is another one, write which",
-	Severity: "fault where the starter gets too little in mild air; advice below a sound start, where only a cold start fails, and where the starter is " +
+	Severity: "fault where the starter gets too little in mild air; advice below a sound start, where only a cold start of a starter that is known fails, and where the starter is " +
 		"assumed and no battery of this size would do",
 	Named:  true,
 	Source: "sound start and current in the cold: car service manual of 1998, 1.9 l engine (one source); Ohm's law; currents of starters: library",
@@ -43,7 +43,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 130 mΩ, at: 
 			p.reportStart(graver(s.Suits, finding.Advice, finding.Fault), mild, "voltage at the starter", mild.StarterV, mild.NeedsV)
 		case s.Suits && over(s.LeastV, mild.PostsV):
 			p.reportStart(finding.Advice, mild, "voltage at the posts", mild.PostsV, s.LeastV)
-		case s.Suits && !cold.Turns():
+		case !s.Start.Assumed && !cold.Turns():
 			p.reportStart(finding.Advice, cold, "voltage at the starter", cold.StarterV, cold.NeedsV)
 		}
 	},
@@ -80,7 +80,7 @@ func (p *Pass) reportStart(severity finding.Severity, k *cranking.Case, what str
 // beforeStarter tells of a relay that the design's own starter is fed through.
 func (p *Pass) beforeStarter(relay *circuit.Part) bool {
 	for _, part := range p.partsOf(circuit.Load) {
-		if b := loadBranch(part); b != nil && b.Load.Load != nil && b.Load.Load.Type != nil && b.Load.Load.Type.Starter {
+		if b := loadBranch(part); b != nil && b.Load.Load != nil && b.Load.Load.Starts() {
 			if slices.ContainsFunc(p.c.NeededBy(b), func(x *circuit.Branch) bool { return x.Part == relay }) {
 				return true
 			}

@@ -79,7 +79,7 @@ func Compute(c *circuit.Circuit) *Study {
 		return s
 	}
 	s.RestV = bank.OpenCircuitV(1, MildC)
-	s.Suits = !s.Start.Assumed || s.RestV-(s.Start.CurrentA+vehicleA(d))*bank.Sound().Ohm(1, MildC) >= s.LeastV
+	s.Suits = !s.Start.Assumed || !s.Start.Large && s.RestV-(s.Start.CurrentA+vehicleA(d))*bank.Sound().Ohm(1, MildC) >= s.LeastV
 	plan, before, linkOhm := solve.Prepare(c), beforeStart(d, own), posts(c).LinkOhm()
 	if len(before) == 0 {
 		return s
@@ -169,7 +169,7 @@ func starting(times float64) func(*circuit.Branch) float64 {
 }
 
 func isStarterBranch(b *circuit.Branch) bool {
-	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && isStarter(b.Load.Load)
+	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && b.Load.Load.Starts()
 }
 
 // holding is a situation in which the relays before the starter stay closed once they have pulled in: one that lets go
@@ -223,7 +223,7 @@ func beforeStart(d *design.Design, own bool) []*design.Situation {
 	var list []*design.Situation
 	for _, s := range d.Situations {
 		switch {
-		case own && slices.ContainsFunc(s.On, isStarter):
+		case own && s.Cranks():
 			list = append(list, s)
 		case !own && circuit.Running(s):
 			before := *s
@@ -233,8 +233,6 @@ func beforeStart(d *design.Design, own bool) []*design.Situation {
 	}
 	return list
 }
-
-func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
 
 // solve fills in the voltages of a case; turn solves a situation with so many times the
 // starter's current.

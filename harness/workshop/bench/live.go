@@ -355,7 +355,7 @@ const pullsA = 50.0
 func timed(s *design.Situation) (lines []string) {
 	for _, l := range s.On {
 		stated := l.OnForS.Pos.Line > 0 || l.Type != nil && l.Type.OnForS > 0
-		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && (l.Type == nil || !l.Type.Starter) {
+		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && !l.Starts() {
 			lines = append(lines, fmt.Sprintf("%s: the figures are with its rated pull, on a safely rigged load and for at most %s at a time, nobody "+
 				"in line with the rope. Without one let it run free: amperes and drops then lie lower, and are noted beside the figures.",
 				l.Name, quantity.Format(l.LongestS(), quantity.Duration)))
