@@ -84,7 +84,7 @@ func (x *Brief) settled() {
 // once, beside what is graver only where a battery gives; and what a start of the engine leaves.
 func (x *Brief) situations(grave bool) {
 	const label = "start"
-	most, start := 0, startShort(x.starts)
+	most, start := 0, startShort(x.starts, !grave)
 	if start != "" {
 		most = len(label)
 	}

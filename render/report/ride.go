@@ -148,8 +148,9 @@ func noStart(r *ride.Result, s *cranking.Study) string {
 			quantity.Format(s.Start.CurrentA, quantity.Current), quantity.Plain(s.BoardA, quantity.Current))
 	}
 	if k := s.Fails(r.ColdestC, r.LowestCharge); k != nil {
-		return fmt.Sprintf(" The battery does not turn the engine all the same: %s draws %s, and the posts fall to %s at %s and %s of charge.", s.Start.Starter,
-			quantity.Format(k.CurrentA, quantity.Current), quantity.Format(k.PostsV, quantity.Voltage), celsius(&k.CelsiusC), quantity.Plain(k.Charge, quantity.Share))
+		value, needs := quantity.Against(k.StarterV, k.NeedsV, quantity.Voltage)
+		return fmt.Sprintf(" The battery does not turn the engine all the same: %s draws %s and gets %s of the %s that it needs, at %s and %s of charge.", s.Start.Starter,
+			quantity.Format(k.CurrentA, quantity.Current), value, needs, celsius(&k.CelsiusC), quantity.Plain(k.Charge, quantity.Share))
 	}
 	return ""
 }

@@ -62,8 +62,8 @@ func startRows(s *cranking.Study) (rows []StudyStart) {
 }
 
 // startShort says in few words what the posts have while the engine is started, in mild air and in the
-// cold, and which load has less than it needs in mild air; "" = not known.
-func startShort(starts []StudyStart) string {
+// cold, and with loads which one has less than it needs in mild air; "" = not known.
+func startShort(starts []StudyStart, loads bool) string {
 	if len(starts) < 2 {
 		return ""
 	}
@@ -72,7 +72,7 @@ func startShort(starts []StudyStart) string {
 	if len(mild.Drops) > 0 {
 		text += "; lets go: " + wording.Few(mild.Drops, 3)
 	}
-	if x := mild.shortest(); x != nil && *x.Volts < *x.NeedsV {
+	if x := mild.shortest(); loads && x != nil && *x.Volts < *x.NeedsV {
 		text += fmt.Sprintf("; %s gets %s, needs %s", x.Part, volts(x.Volts), volts(x.NeedsV))
 	}
 	return text

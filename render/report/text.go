@@ -141,7 +141,7 @@ func writeSituations(b *strings.Builder, rep *Report) {
 	for _, s := range rep.Situations {
 		fmt.Fprintf(b, "%-28s %s\n", s.Name+":", rep.given(s))
 	}
-	if start := startShort(rep.starts); start != "" {
+	if start := startShort(rep.starts, true); start != "" {
 		fmt.Fprintf(b, "%-28s %s\n", "start:", start)
 	}
 	if len(rep.Situations) > 0 {

@@ -16,7 +16,7 @@ var resetsAtStart = &Rule{
 	Limits:   "`minimum voltage` of the load, the design's or the library's; 5 % less where the starter is assumed (our choice)",
 	Why:      "a plotter or radio that restarts is blind for a minute; a recorder may lose what it holds",
 	Change:   "feed it from a tap that is dead while the engine is started, from a converter that holds its output, or switch it on after the start",
-	Severity: "advice; fault of a critical load",
+	Severity: "advice",
 	Source:   "the load's own figure; currents of starters: library",
 	Bad: `
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 22 mΩ, at: battery tray}
@@ -38,7 +38,7 @@ loads:
 			if l := accessory(x.Part); l.Starts() || !l.Sign.Electronic() || !over(needs*sure, x.Volts) || !over(s.RestV, needs) {
 				continue
 			}
-			fin := ofPart(graver(accessory(x.Part).Critical, finding.Advice, finding.Fault), x.Part)
+			fin := ofPart(finding.Advice, x.Part)
 			fin.Situation = x.In.Name
 			atLeast(&fin, "voltage while the starter turns", x.Volts, needs, "V")
 			p.say(fin, "%s gets %s while the engine is started; it needs %s", x.Part.Name, volts(x.Volts), volts(needs))

@@ -44,14 +44,14 @@ func gravestOf(t *testing.T, text string) map[string]finding.Severity {
 	return most
 }
 
-// What a start does to electronics is the same whether the design writes the start out or not: advice, a fault of what is
-// critical. A relay that has pulled in before the start is not asked to pull in again, and a start flattens no battery.
+// What a start does to electronics is the same whether the design writes the start out or not: advice, of what is
+// critical too. A relay that has pulled in before the start is not asked to pull in again, and a start flattens no battery.
 func TestStartWrittenOutOrNot(t *testing.T) {
 	for _, own := range []bool{false, true} {
 		for _, c := range []struct {
 			ohm, more string
 			want      finding.Severity
-		}{{"12", "", 0}, {"38", "", finding.Advice}, {"38", ", critical: yes", finding.Fault}} {
+		}{{"12", "", 0}, {"38", "", finding.Advice}, {"38", ", critical: yes", finding.Advice}} {
 			// One that needs what no start leaves, so that the weak battery does not speak for it.
 			text := strings.Replace(startDesign(c.ohm, own, c.more), "minimum voltage: 9 V", "minimum voltage: 9.6 V", 1)
 			got := gravestOf(t, example.Design(text))

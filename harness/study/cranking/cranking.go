@@ -98,13 +98,12 @@ func Compute(c *circuit.Circuit) *Study {
 		usual := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV, AcceptFolded: true}
 		turn := func(x *design.Situation, times float64) (t turning) {
 			opt := usual
-			opt.LoadFactor = starting(atRest)
-			t.rest = plan.Network(x, opt).Solution()
-			t.pulled = pulledIn(t.rest)
+			var held *design.Situation
+			held, t.rest, t.pulled = Begin(plan, x, opt)
 			opt.Pulled = func(coil *circuit.Branch) bool { return t.pulled[coil] }
 			if own {
 				opt.LoadFactor = starting(times * Ratio(k.CelsiusC))
-				t.Solution = plan.Network(holding(c, x, t.pulled), opt).Solution()
+				t.Solution = plan.Network(held, opt).Solution()
 				return t
 			}
 			// A source behind a resistance less a constant current is the same
@@ -143,6 +142,15 @@ func (t turning) volts(b *circuit.Branch) float64 {
 	return v
 }
 
+// Begin is a situation as the design's starter begins to turn in it: solved in the moment before it draws, with the coils that have
+// pulled in by then; and the situation with the relays before the starter held.
+func Begin(plan *solve.Plan, x *design.Situation, opt solve.Options) (held *design.Situation, rest *solve.Solution, pulled map[*circuit.Branch]bool) {
+	opt.LoadFactor = starting(atRest)
+	rest = plan.Network(x, opt).Solution()
+	pulled = pulledIn(rest)
+	return holding(rest.Circuit, x, pulled), rest, pulled
+}
+
 // pulledIn are the coils that have pulled in before the voltage dips: a relay holds down to its
 // drop-out voltage, which is far below that at which it pulls in.
 func pulledIn(rest *solve.Solution) map[*circuit.Branch]bool {
@@ -167,6 +175,9 @@ func starting(times float64) func(*circuit.Branch) float64 {
 		return 1
 	}
 }
+
+// Times is how many times its current each branch draws in a start at a temperature: a starter more in the cold.
+func Times(celsius float64) func(*circuit.Branch) float64 { return starting(Ratio(celsius)) }
 
 func isStarterBranch(b *circuit.Branch) bool {
 	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && b.Load.Load.Starts()
