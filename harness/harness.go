@@ -67,7 +67,7 @@ func Open(d *design.Design) (*Review, error) {
 	if err != nil {
 		return nil, err
 	}
-	r, err := open(d, conductor.NewRater(d.Library, d.Practice))
+	r, err := open(d, plan.Rater(d))
 	if err != nil {
 		return nil, err
 	}

@@ -226,11 +226,12 @@ type SwitchType struct {
 	MotorA     float64  `key:"motor A" in:"0.01,2000" show:"motors *"`
 	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,10000" per:"1000"`
 	Sealed     bool     `key:"sealed" show:"sealed"`
-	Isolates   bool     `key:"isolates" show:"isolates"`           // parts the battery from all it feeds; opened on leaving
-	Key        bool     `key:"key" show:"worked by a key"`         // what it feeds the machine's key feeds
-	Float      bool     `key:"float"`                              // closed by rising water
-	Pressure   bool     `key:"pressure" show:"worked by pressure"` // closed by falling or rising pressure
-	Held       bool     `key:"held" show:"held"`                   // closed only while it is held
+	Isolates   bool     `key:"isolates" show:"isolates"`             // parts the battery from all it feeds; opened on leaving
+	Key        bool     `key:"key" show:"worked by a key"`           // what it feeds the machine's key feeds
+	Float      bool     `key:"float"`                                // closed by rising water
+	Pressure   bool     `key:"pressure" show:"worked by pressure"`   // closed by falling or rising pressure
+	Machine    bool     `key:"machine" show:"worked by the machine"` // by a door, the gear lever or a brake
+	Held       bool     `key:"held" show:"held"`                     // closed only while it is held
 	// BreakV is the highest voltage of direct current that it may break; above the
 	// 12 V class its ratings shrink unless FullV says up to where they hold.
 	BreakV            float64 `key:"break V" in:"6,1000" usual:"32"`
@@ -325,6 +326,7 @@ type LoadType struct {
 	MostFuseA         float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
 	Aim               DropAim   `key:"drop aim"`
 	Fuse              UsualFuse `key:"usual fuse"`
+	Wire              LeastWire `key:"least wire"`
 	Inrush            Inrush    `key:"inrush"`
 	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor|voltmeter|converter"` // see design.Sign; empty when not said
 	Short             string    `key:"short"`                                                                                       // in the box of an electronic unit on the drawing, up to four capitals
@@ -345,6 +347,13 @@ type MostPower struct {
 type UsualFuse struct {
 	RatingA float64 `key:"rating A" need:"" in:"0.1,2000"`
 	Source  Source
+}
+
+// LeastWire is the thinnest conductor that makers of a device ask for or fitters lay to it, however short, at its rated
+// voltage; zero when not known.
+type LeastWire struct {
+	Mm2    float64 `key:"mm2" need:"" in:"0.05,500"`
+	Source Source
 }
 
 // DropAim is what makers let the wires of a load lose, as a share of the system

@@ -92,16 +92,6 @@ type drawn struct {
 	legend document.Legend
 }
 
-// renderAll draws every paper and renders every file of a review.
-func renderAll(out *outputs, r *harness.Review, reader string) error {
-	all, err := drawAll(r)
-	if err != nil {
-		return err
-	}
-	renderDrawn(out, r, all, reader)
-	return nil
-}
-
 // renderDrawn renders every file of papers that are drawn: all, or those of a reader's
 // set. What an earlier run made of the others goes.
 func renderDrawn(out *outputs, r *harness.Review, all []drawn, reader string) {

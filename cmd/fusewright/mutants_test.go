@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness"
 	"fusewright/harness/proof/fuzztest"
 	"fusewright/harness/proof/mutant"
 	"fusewright/library"
@@ -197,4 +198,14 @@ func badProblems(said string) (wrong []string) {
 		}
 	}
 	return wrong
+}
+
+// renderAll draws every paper and renders every file of a review.
+func renderAll(out *outputs, r *harness.Review, reader string) error {
+	all, err := drawAll(r)
+	if err != nil {
+		return err
+	}
+	renderDrawn(out, r, all, reader)
+	return nil
 }

@@ -116,6 +116,8 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 		return of(name, amps, a, "{} ÷ {}", power, u)
 	case law.Kind == solve.Torque && u.v > law.EdgeV:
 		return of(name+", a motor's", amps, a, "{} ÷ {}", power, v.ratedV(b))
+	case law.Kind == solve.Fan && u.v > law.EdgeV:
+		return v.fanAmps(b, name, a, u)
 	case law.Kind == solve.Lamp && u.v > law.EdgeV:
 		return of(name+", a filament's", amps, a, "{} ÷ {} × ({} ÷ {})^0.55", power, v.ratedV(b), u, v.ratedV(b))
 	case law.Kind == solve.Ohmic:
@@ -123,6 +125,21 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 		return of(name, amps, a, "{} ÷ {}", u, hot)
 	}
 	return solved(name, amps, a, "solved together")
+}
+
+// fanAmps is what a motor behind a dropping resistor draws, which is taken as a fan.
+func (v *view) fanAmps(b *circuit.Branch, name string, a float64, u *value) *value {
+	law, l := v.laws[b.Index], b.Load.Load
+	rated := of("rated current of "+loadName(b), amps, law.CurrentA, "{} ÷ {}", v.power(b), v.ratedV(b))
+	stall := v.tolerance("stalled motor", "stalled, times its running current", plain)
+	if stall.v != b.Load.FanStall {
+		stall = row("stalled, times its running current", plain, l.Inrush.PeakRatio, l.Inrush.Source)
+	}
+	winding := of("winding of "+loadName(b), ohms, law.Ohm, "{} ÷ ({} × {})", v.ratedV(b), stall, rated)
+	turning := of("left for turning at its rated speed", volts, law.RatedV-law.Ohm*law.CurrentA, "{} − {} × {}", v.ratedV(b), winding, rated)
+	speed := of("speed of "+loadName(b)+", torque by its square", plain, math.Sqrt(a/law.CurrentA), "2 × {} ÷ ({} + √({}² + 4 × {} × {} × {}))", u, turning, turning, winding, rated, u).
+		sourced("laws of direct-current motors and of fans, from memory")
+	return of(name+", a fan's", amps, a, "{} × {}²", rated, speed)
 }
 
 // inputAmps is what a charger takes for what it gives.

@@ -302,7 +302,7 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 			list = append(list, of("coil at the system voltage", amps, b.c.DrawA(br), "{} ÷ {}", b.nominalV(br), newOhm(br)))
 		}
 	}
-	return slices.Concat(list, b.startOf(f), b.shortsOf(f), b.ratingsOf(f), b.gradings(f), b.openings(f))
+	return slices.Concat(list, b.startOf(f), b.startsOver(f), b.shortsOf(f), b.ratingsOf(f), b.gradings(f), b.openings(f))
 }
 
 // startOf is what a start leaves, of a finding at the battery.
@@ -423,6 +423,9 @@ func (b *book) limits(f *finding.Finding) (list []*value) {
 	}
 	if len(b.startOf(f)) > 0 {
 		list = append(list, b.startLimits()...)
+	}
+	if len(b.startsOver(f)) > 0 {
+		list = append(list, assumed("a long start", seconds, b.r.Cranking.Start.Seconds, "common practice, no source"))
 	}
 	for _, br := range b.c.Branches {
 		if br.Part == nil || br.Part.Name != f.Part || br.Kind != circuit.LoadBranch || br.Load.Load == nil {

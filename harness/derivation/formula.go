@@ -14,10 +14,7 @@ import (
 // expr is a formula ready to be worked out.
 type expr func(values []float64) float64
 
-// evaluate works a formula out; NaN of one that is not understood.
-func evaluate(formula string, values []float64) float64 { return compile(formula, len(values))(values) }
-
-// compile reads a formula of so many values.
+// compile reads a formula of so many values; one that is not understood gives NaN.
 func compile(formula string, values int) expr {
 	p := &reader{text: formula}
 	e := p.terms()

@@ -33,7 +33,7 @@ func TestFormulas(t *testing.T) {
 		{"{} {}", []float64{1, 2}, math.NaN()},
 		{"", nil, math.NaN()},
 	} {
-		got := evaluate(c.formula, c.values)
+		got := compile(c.formula, len(c.values))(c.values)
 		if !(math.Abs(got-c.want) < 1e-12) && !(math.IsNaN(got) && math.IsNaN(c.want)) {
 			t.Errorf("%q of %v: %g, want %g", c.formula, c.values, got, c.want)
 		}

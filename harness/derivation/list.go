@@ -36,7 +36,7 @@ func (b *book) asked() iter.Seq[*Asked] {
 			}
 			return yield(a)
 		}
-		_ = b.addLoads(add) && b.addResistors(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add)
+		_ = b.addLoads(add) && b.addResistors(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add) && b.addStarts(add)
 	}
 }
 

@@ -30,8 +30,8 @@ func (b *book) heatTree(br *circuit.Branch) *Tree {
 	if rated.Given() {
 		t.Answer = append(t.Answer, fmt.Sprintf("It is rated %s.", quantity.Plain(rated.Value, quantity.Power)))
 	}
-	if slices.ContainsFunc(v.users(br), func(u *circuit.Branch) bool { return u.Load != nil && u.Load.Behaves == design.Motor }) {
-		t.Answer = append(t.Answer, "That is with a motor behind it at the current of the solution; the rule resistor-overload takes a fan at the least that it may draw, and says what more would make.")
+	if slices.ContainsFunc(v.users(br), func(u *circuit.Branch) bool { return u.Load != nil && u.Load.FanStall > 0 }) {
+		t.Answer = append(t.Answer, "That is with the motor behind it as a fan, the least that it may draw; the rule resistor-overload says what more would make.")
 	}
 	t.Notes = append(t.Notes, "How hot it gets goes by the air and the metal about it, which a design does not say.")
 	return t

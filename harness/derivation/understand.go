@@ -24,6 +24,7 @@ var kinds = []said{
 	{"heat of", []string{"heat", "power", "watts", "dissipation", "loss", "losses", "hot", "warm", "temperature"}}, // of resistors; a wire's is its temperature
 	{"drop of", []string{"drop", "voltage drop", "volt drop", "voltage loss", "loss", "losses", "lost", "lose", "loses", "volts lost"}},
 	{"volts at", []string{"volts", "voltage", "least voltage", "minimum voltage"}},
+	{"start current of", []string{"start current", "starting current", "current at a start", "help at a start"}},
 	{"current of", []string{"current", "amps", "amperes", "draw", "draws", "consumption", "power", "watts", "carries"}},
 	{"limit of", []string{"limit", "drop limit", "allowed drop", "permitted drop", "limit drop"}},
 	{"allowed current of", []string{"allowed current", "permitted current", "maximum current", "max current", "ampacity", "carry",

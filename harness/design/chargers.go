@@ -20,6 +20,7 @@ type Charger struct {
 	TypeAuto bool
 	PanelW   Quantity // rated power of the panels on it
 	OutputV  Quantity // held at what it charges; not given = its type's
+	LeastMm2 Quantity // thinnest wire that its maker asks for; not given = its type's
 	FedBy    []Feed   // of one that another battery feeds
 	Returns  []Feed   // none = over no resistance to the negative post of what it charges
 	// Input is what it draws: at its input, or as its own draw from what it charges.
@@ -79,6 +80,7 @@ var chargerSection = section[Charger]{
 			Doc: "rated power of the panels on a solar controller, together"}, func(x *Charger) *Quantity { return &x.PanelW }),
 		quantityKey(Key{Name: "output", Unit: quantity.Voltage, Min: 5, Max: 64, Default: "the type's", Example: "14.2 V",
 			Doc: "voltage that it is set to hold at the battery it charges, or at its output as a converter"}, func(x *Charger) *Quantity { return &x.OutputV }),
+		leastWireKey(func(x *Charger) *Quantity { return &x.LeastMm2 }),
 	}, feedKeys(func(x *Charger) *[]Feed { return &x.FedBy })...), chargerReturnKeys()...)...),
 	finish: func(r *reader, x *Charger, f field) { x.finish(r, f) },
 }

@@ -36,7 +36,7 @@ func golden(t *testing.T, path string, got []byte) {
 
 func TestReference(t *testing.T) {
 	var b bytes.Buffer
-	if err := WriteReference(&b); err != nil {
+	if err := writeReference(&b); err != nil {
 		t.Fatal(err)
 	}
 	golden(t, "../../docs/format.md", b.Bytes())

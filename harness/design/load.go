@@ -33,6 +33,7 @@ type Load struct {
 	Cycles    bool     // both are assumed, of a motor's duty
 	Lead      Lead     // its own lead
 	MostFuseA Quantity // largest fuse that its maker allows
+	LeastMm2  Quantity // thinnest wire that its maker asks for
 	DropAim   Quantity // share of the system voltage that its wires may lose; not given = the practice's
 	Priority  int      // 1 = given up last; 0 = not said
 	OwnSwitch bool     // has its own switch, so it is off unless a situation says on
@@ -164,7 +165,14 @@ func loadTimeKeys() []key[Load] {
 		quantityKey(Key{Name: "maximum fuse", Was: "most fuse", Unit: quantity.Current, Min: 0.1, Max: 2000,
 			Doc: "maximum fuse that its maker allows", Default: "the type's", Example: "5 A"},
 			func(x *Load) *Quantity { return &x.MostFuseA }),
+		leastWireKey(func(x *Load) *Quantity { return &x.LeastMm2 }),
 	}
+}
+
+// leastWireKey is the thinnest wire that the maker of a part asks for.
+func leastWireKey[T any](of func(x *T) *Quantity) key[T] {
+	return quantityKey(Key{Name: "least wire", Unit: quantity.Area, Min: 0.05, Max: 500, Default: "the type's", Example: "2.5 mm²",
+		Doc: "thinnest wire that its maker asks for, however short the way; an AWG size counts as the metric one it is taken for"}, of)
 }
 
 var leadSection = section[Lead]{
@@ -443,6 +451,7 @@ func (x *Load) character() {
 	fill(&x.Lead.AreaMm2, t.Lead.AreaMm2, quantity.Area)
 	fill(&x.Lead.LengthM, t.Lead.LengthM, quantity.Length)
 	fill(&x.MostFuseA, t.MostFuseA, quantity.Current)
+	fill(&x.LeastMm2, t.Wire.Mm2*classV(t.RatedV)/classV(x.RatedV), quantity.Area)
 	fill(&x.DropAim, t.Aim.Share, quantity.Share)
 	x.times(t, fill)
 	if x.given.inrushTime.Given() {

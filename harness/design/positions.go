@@ -177,7 +177,7 @@ func (r *reader) joinPoles() {
 			r.report(x.poleOf.Pos, fmt.Sprintf("switch %s: %s has no handle of its own", quoted(x.Name), quoted(lead.Name)), "the pole that gives type and place")
 			continue
 		}
-		x.Pole, x.Type, x.RatingA, x.At, x.Momentary = lead, lead.Type, lead.RatingA, lead.At, lead.Momentary
+		x.Pole, x.Type, x.RatingA, x.At, x.Momentary, x.MachineOperated = lead, lead.Type, lead.RatingA, lead.At, lead.Momentary, lead.MachineOperated
 		r.unplaced[x] = r.unplaced[lead]
 		r.sharePositions(x, lead)
 	}

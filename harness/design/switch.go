@@ -18,6 +18,9 @@ type Switch struct {
 	Momentary bool   // closed only while it is held, out of its position that gives nothing; by the type or the design
 	// KeyOperated: worked by the ignition key; by the type or the design.
 	KeyOperated bool
+	// MachineOperated: worked by what moves on the machine, a door, the gear lever or a brake, which
+	// grounds it by its body; by the type or the design.
+	MachineOperated bool
 	// Positions are those of its handle, in order; none = a plain contact. Each output is a
 	// terminal that loads name, as a way of a block.
 	Positions []*Position
@@ -52,6 +55,8 @@ var switchSection = section[Switch]{
 			func(x *Switch) *bool { return &x.Momentary }),
 		yesKey(Key{Name: "key operated", Default: "the type's, else no", Doc: "worked by the ignition key: what is behind it is off with the key off", Example: "yes"},
 			func(x *Switch) *bool { return &x.KeyOperated }),
+		yesKey(Key{Name: "machine operated", Default: "the type's, else no", Doc: "worked by what moves on the machine, as a door, the gear lever or a brake: it may stand in the return of a lamp, buzzer or coil", Example: "yes"},
+			func(x *Switch) *bool { return &x.MachineOperated }),
 		positionsKey(),
 		{Key: Key{Name: "pole of", Kind: KindSwitch, Example: "lights",
 			Doc: "the switch whose handle moves it too, of one with several poles: type, rating and place are that one's, and the positions that it does not give itself"},
@@ -65,7 +70,11 @@ var switchSection = section[Switch]{
 				r.report(x.Pos, fmt.Sprintf("%s: no key works a %s", f.where, t.Name),
 					"no `key operated`, or a type that a key works, such as key switch 10 A")
 			}
-			x.Momentary, x.KeyOperated = x.Momentary || t.Held, x.KeyOperated || t.Key
+			if x.MachineOperated && (t.Float || t.Pressure || t.Isolates || t.Held || t.Key) {
+				r.report(x.Pos, fmt.Sprintf("%s: no door, gear or brake works a %s", f.where, t.Name),
+					"no `machine operated`, or a type that the machine works, such as door switch 5 A")
+			}
+			x.Momentary, x.KeyOperated, x.MachineOperated = x.Momentary || t.Held, x.KeyOperated || t.Key, x.MachineOperated || t.Machine
 		}
 	},
 }

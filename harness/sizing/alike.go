@@ -12,6 +12,7 @@ import (
 // behind it, which it is never to be thinner than. Wires of other types, of given sizes and
 // those apart stay by themselves.
 func alike(d *design.Design, slots []*slot, apart map[home]bool) []*slot {
+	c, _ := circuit.Build(d) // where it cannot be built, plus and minus of a panel stay by themselves
 	join := map[*slot]*slot{}
 	first := func(x *slot) *slot {
 		for join[x] != nil {
@@ -21,7 +22,7 @@ func alike(d *design.Design, slots []*slot, apart map[home]bool) []*slot {
 	}
 	for k, x := range slots {
 		for _, y := range slots[:k] {
-			if a, b := first(x), first(y); a != b && !apart[x.home()] && !apart[y.home()] && belong(d, y, x) {
+			if a, b := first(x), first(y); a != b && !apart[x.home()] && !apart[y.home()] && belong(d, c, y, x) {
 				if slices.Index(slots, a) < slices.Index(slots, b) {
 					a, b = b, a
 				}
@@ -41,7 +42,7 @@ func alike(d *design.Design, slots []*slot, apart map[home]bool) []*slot {
 }
 
 // belong tells whether two open wires are to be of one size.
-func belong(d *design.Design, x, y *slot) bool {
+func belong(d *design.Design, c *circuit.Circuit, x, y *slot) bool {
 	if x.kind != WireSize || y.kind != WireSize || x.feeds[0].Wire.Type != y.feeds[0].Wire.Type {
 		return false
 	}
@@ -52,56 +53,19 @@ func belong(d *design.Design, x, y *slot) bool {
 		return x.role == circuit.FeedWire && y.role == circuit.ReturnWire ||
 			x.role == circuit.CoilFeedWire && y.role == circuit.CoilReturnWire
 	}
-	return behind(d, x, y) || behind(d, y, x) || ofPanel(d, x, y) || ofPanel(d, y, x)
+	return behind(d, x, y) || behind(d, y, x) || c != nil && (ofPanel(c, x, y) || ofPanel(c, y, x))
 }
 
-// ofPanel tells whether a ground block brings back what a block feeds, and nothing else but
-// what coils take: plus and minus of a panel are laid in one size.
-func ofPanel(d *design.Design, plus, minus *slot) bool {
+// ofPanel tells whether a ground block brings back what a block feeds, and nothing else: plus and minus of a panel are laid
+// in one size.
+func ofPanel(c *circuit.Circuit, plus, minus *slot) bool {
 	block, isBlock := plus.owner.(*design.Block)
 	ground, isGround := minus.owner.(*design.Ground)
 	if !isBlock || !isGround || plus.role != circuit.FeedWire || minus.role != circuit.ReturnWire {
 		return false
 	}
-	all := leads(d)
-	returning := 0
-	for _, l := range all {
-		for _, f := range *l.feeds {
-			if l.role != circuit.ReturnWire || f.From.Part != design.Part(ground) {
-				continue
-			}
-			if returning++; !fedBelow(all, l.owner, block, map[design.Part]bool{}) {
-				return false
-			}
-		}
-	}
-	return returning > 1
-}
-
-// fedBelow tells whether all that feeds a part comes from a block; of a switch or resistor in the return, all whose
-// current it brings back. seen are the parts asked before.
-func fedBelow(all []lead, part design.Part, block *design.Block, seen map[design.Part]bool) bool {
-	if part == design.Part(block) || seen[part] {
-		return true
-	}
-	seen[part] = true
-	fed := false
-	for _, l := range all {
-		for _, f := range *l.feeds {
-			from := f.From.Part
-			switch {
-			case l.owner == part && l.role == circuit.FeedWire:
-			case from == part && l.role == circuit.ReturnWire:
-				from = l.owner
-			default:
-				continue
-			}
-			if fed = true; !fedBelow(all, from, block, seen) {
-				return false
-			}
-		}
-	}
-	return fed
+	_, alone := c.BringsBack(ground, block)
+	return alone
 }
 
 // behind tells whether a slot has the only wire behind a fuse, a switch or a relay's

@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -15,6 +16,7 @@ type move struct{ slot, to int }
 // trial is what the rules say of a move, the rest staying as it is.
 type trial struct {
 	worse *finding.Finding // the gravest that was not there before; nil = none
+	firm  bool             // something new is this move's alone, and not close to its limit
 	cost  Cost
 }
 
@@ -23,14 +25,12 @@ type trial struct {
 // one move on whose way its part lies. Where several could be to blame, or the
 // finding is so close to its limit that the other moves may have tipped it, the
 // moves are judged again apart.
-func (s *search) try(moves []move) []trial {
+func (s *search) try(moves []move) []trial { return s.trying(moves).each() }
+
+func (s *search) trying(moves []move) *trying {
 	s.take(s.best)
 	w := s.look(s.best.verdict)
-	t := &trying{s: s, w: w, apart: w.findApart(), base: w.ledgerOf(s.best.at), out: make([]trial, len(moves)), moves: moves}
-	for _, group := range t.groups() {
-		t.judge(group)
-	}
-	return t.out
+	return &trying{s: s, w: w, apart: w.findApart(), base: w.ledgerOf(s.best.at), out: make([]trial, len(moves)), moves: moves}
 }
 
 type trying struct {
@@ -40,6 +40,15 @@ type trying struct {
 	base  *ledger
 	moves []move
 	out   []trial
+	brief bool // that something firm stands against a move is enough; which is the gravest is not asked
+}
+
+// each judges all moves.
+func (t *trying) each() []trial {
+	for _, group := range t.groups() {
+		t.judge(group)
+	}
+	return t.out
 }
 
 // groups parts the moves into sets that share no consumer; those that change
@@ -89,28 +98,33 @@ func (t *trying) judge(group []int) {
 		return
 	}
 	if len(group) == 1 {
-		t.out[group[0]] = trial{t.s.firstNew(t.s.best.verdict.findings, a.verdict.findings), a.cost}
+		o := trial{cost: a.cost}
+		for _, f := range t.s.allNew(t.s.best.verdict.findings, a.verdict.findings) {
+			o.worse, o.firm = cmp.Or(o.worse, f), o.firm || !onEdge(f)
+		}
+		t.out[group[0]] = o
 		return
 	}
 	clear := map[int]bool{}
 	for _, m := range group {
 		clear[m] = true
-		t.out[m] = trial{nil, t.cost(t.moves[m])}
+		t.out[m] = trial{cost: t.cost(t.moves[m])}
 	}
 	for _, f := range t.s.allNew(t.s.best.verdict.findings, a.verdict.findings) {
 		list := t.blamed(group, f)
 		for _, m := range list {
-			switch {
-			case len(list) > 1 || onEdge(f):
+			if len(list) > 1 || onEdge(f) {
 				clear[m] = false
-			case t.out[m].worse == nil:
-				t.out[m].worse = f
+				continue
 			}
+			t.out[m].worse, t.out[m].firm = cmp.Or(t.out[m].worse, f), true
 		}
 	}
 	for _, m := range group { // what nothing stands against is looked at again
-		if o := &t.out[m]; o.worse == nil && o.cost.TotalG() < t.s.best.cost.TotalG()-1e-9 {
+		if o := &t.out[m]; o.worse == nil && t.s.cheaper(o.cost) {
 			clear[m] = false
+		} else if t.brief && o.firm {
+			clear[m] = true
 		}
 	}
 	again := slices.DeleteFunc(slices.Clone(group), func(m int) bool { return clear[m] })
@@ -222,6 +236,9 @@ func (s *search) allNew(before, after []*finding.Finding) []*finding.Finding {
 
 // idOf is the same for one fault of one thing in two designs.
 func idOf(f *finding.Finding) string { return f.Rule + "\x00" + f.Ref + "\x00" + f.Part }
+
+// cheaper tells whether a cost is below the best answer's.
+func (s *search) cheaper(c Cost) bool { return c.TotalG() < s.best.cost.TotalG()-1e-9 }
 
 // firstNew is the gravest finding that was not there before; nil = none.
 func (s *search) firstNew(before, after []*finding.Finding) *finding.Finding {

@@ -17,7 +17,7 @@ func (s *search) beforeFuses() {
 			again = w.follow(i) || again
 		}
 	}
-	if s.followed() {
+	if s.chosen(s.best) || s.followed() {
 		return
 	}
 	for i := range s.slots {

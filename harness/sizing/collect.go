@@ -155,8 +155,9 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
 	reversing, senses := x.Form != nil && x.Form.Reversing, x.Form != nil && x.Form.Senses
+	coilV, breaks := d.CoilV(x), usesBreak(d, x)
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.CoilV(x) && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && f.Bistable == x.Latches && f.Senses == senses && (f.CoilOnS == 0 || x.Latches) {
+		if f.CoilV == coilV && (f.Changeover == breaks || reversing) && f.Reversing == reversing && f.Bistable == x.Latches && f.Senses == senses && (f.CoilOnS == 0 || x.Latches) {
 			list = append(list, f)
 		}
 	}

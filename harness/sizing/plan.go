@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/conductor"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
@@ -213,4 +214,13 @@ func crimpChoices(s *search) (list []*Choice) {
 		add(w.Spec.ToAuto, "to", w.ToEnd)
 	}
 	return list
+}
+
+// Rater is what the search rated the design's wires by, with all that it remembers; a new one
+// where nothing was open.
+func (p *Plan) Rater(d *design.Design) *conductor.Rater {
+	if p == nil {
+		return conductor.NewRater(d.Library, d.Practice)
+	}
+	return p.s.rater
 }

@@ -130,7 +130,7 @@ func (s *search) begin(v *verdict) error {
 
 // rounds chooses, judges and learns, again and again.
 func (s *search) rounds(v *verdict) error {
-	seen := map[string]bool{}
+	seen, last := map[string]bool{}, (*answer)(nil)
 	rounds := maxRounds
 	if s.quick {
 		rounds = quickRounds
@@ -142,13 +142,14 @@ func (s *search) rounds(v *verdict) error {
 		w.chooseFuses()
 		w.choosePlugs()
 		w.chooseWires()
-		a, err := s.answer()
-		if err != nil {
-			return err
+		if last == nil || !s.chosen(last) {
+			var err error
+			if last, err = s.answer(); err != nil {
+				return err
+			}
 		}
-		v = a.verdict
-		if a.better(s.best) {
-			s.best = a
+		if v = last.verdict; last.better(s.best) {
+			s.best = last
 		}
 		taught := s.learn(v)
 		for i, z := range s.floor {
@@ -293,6 +294,16 @@ func (s *search) key() string {
 		b = append(b, byte(x.at), byte(x.at>>8))
 	}
 	return string(b)
+}
+
+// chosen tells whether an answer's choices are the present ones.
+func (s *search) chosen(a *answer) bool {
+	for i, x := range s.slots {
+		if x.at != a.at[i] || !slices.Equal(x.fuses, a.kinds[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // answer judges the present choices.

@@ -1,5 +1,7 @@
 package sizing
 
+import "slices"
+
 // maxTrims is how often trim goes over what was raised.
 const maxTrims = 8
 
@@ -12,22 +14,41 @@ func (s *search) trim() {
 		var moves []move
 		for i, x := range s.slots {
 			all := len(s.slots) <= maxPolished && (x.kind == WireSize || x.kind == Fuse)
-			if (s.raised[i] || all) && s.best.at[i] > 0 {
-				moves = append(moves, move{i, s.best.at[i] - 1})
+			if m := (move{i, s.best.at[i] - 1}); (s.raised[i] || all) && m.to >= 0 {
+				moves = append(moves, m)
 			}
 		}
-		trials := s.try(moves)
-		s.secondBest(moves, trials)
+		t := s.trying(moves)
+		t.brief = true
+		t.moves = slices.DeleteFunc(moves, t.idle)
+		trials := t.each()
+		s.secondBest(t.moves, trials)
 		var good []move
-		for k, t := range trials {
-			if t.worse == nil && t.cost.TotalG() < s.best.cost.TotalG()-1e-9 {
-				good = append(good, moves[k])
+		for k, o := range trials[:len(t.moves)] {
+			if o.worse == nil && s.cheaper(o.cost) {
+				good = append(good, t.moves[k])
 			}
 		}
 		if !s.lower(good) {
 			return
 		}
 	}
+}
+
+// idle tells of a move that is not cheaper, nor any thinner size in its place.
+func (t *trying) idle(m move) bool {
+	x := t.s.slots[m.slot]
+	if x.kind != WireSize && x.kind != Fuse || !t.simple(m) {
+		return false
+	}
+	for ; m.to >= 0; m.to-- {
+		if t.s.cheaper(t.cost(m)) {
+			return false
+		} else if x.kind == Fuse {
+			break
+		}
+	}
+	return true
 }
 
 // lower makes moves together, or the first half of them, and so on; true when

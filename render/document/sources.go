@@ -10,8 +10,9 @@ import (
 	"fusewright/render/scene"
 )
 
-// mostUses is how many uses of a source are named before the rest is counted.
-const mostUses = 2
+// mostUses is how many uses of a source are named before the rest is counted, tightUses where that
+// saves a page.
+const mostUses, tightUses = 2, 1
 
 // Sources lists every source of the parts data that the design uses, surest
 // first, and the values taken for want of data.
@@ -41,7 +42,11 @@ func Sources(r *harness.Review) []*scene.Sheet {
 
 // sourceLine is a source with what it is used for.
 func (b *book) sourceLine(source string, uses []string) {
-	lines := scene.Wrap(source+": "+wording.Some(sparing(uses), mostUses), smallSizeMM, b.width()-3, scene.Regular)
+	named := mostUses
+	if b.tight {
+		named = tightUses
+	}
+	lines := scene.Wrap(source+": "+wording.Some(sparing(uses), named), smallSizeMM, b.width()-3, scene.Regular)
 	b.need(scene.LineHeightMM(smallSizeMM) * float64(min(len(lines), keptLines)))
 	for i, line := range lines {
 		b.paraIn(line, small, b.left()+3*float64(min(i, 1)), b.width())

@@ -112,6 +112,7 @@ type ModelDrain struct {
 	RatedV  *float64 `json:"rated_v"`
 	Duty    *float64 `json:"duty"`
 	Standby bool     `json:"standby,omitempty"`
+	Stall   float64  `json:"fan_stall,omitempty"` // stalled over running current
 }
 
 // ModelWire is a cut piece of wire.

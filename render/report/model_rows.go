@@ -52,7 +52,7 @@ func modelBranch(b *circuit.Branch) ModelBranch {
 	}
 	if l := b.Load; l != nil {
 		row.Load = &ModelDrain{Behaves: string(l.Behaves), PowerW: exact(l.PowerW), RatedV: exact(l.RatedV),
-			Duty: exact(l.Duty), Standby: l.Standby}
+			Duty: exact(l.Duty), Standby: l.Standby, Stall: l.FanStall}
 	}
 	return row
 }

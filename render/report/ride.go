@@ -33,15 +33,29 @@ type Ride struct {
 	EmptyS        *float64   `json:"empty_s"`
 	Why           string     `json:"why,omitempty"`           // the first battery gives no more, as words behind its name
 	LeftS         *float64   `json:"followed_to_s,omitempty"` // it was not followed to its end
+	Planned       int        `json:"planned_legs"`
+	EndReserve    *float64   `json:"end_start_reserve"`
+	ColdestC      *float64   `json:"coldest_battery_c"`
+	Starts        int        `json:"starts"`             // of the engine
+	StartAh       float64    `json:"start_ah"`           // what each takes; 0 = not known
+	NoStart       *NoStart   `json:"no_start,omitempty"` // why one fails whatever the reserve, as far as is known
 	Further       []RideBank `json:"further_batteries,omitempty"`
 	Legs          []RideLeg  `json:"legs"`
 	Course        RideCourse `json:"course"`
 	Caveats       []string   `json:"caveats,omitempty"`
+}
 
-	starts, planned int     // of the engine; legs
-	startAh         float64 // what a start takes
-	endReserve      float64 // start reserve at the end
-	noStart         string  // why a start fails whatever the reserve, a sentence; "" = it does not, as far as known
+// NoStart is why a start fails: the battery's protection lets less through than the starter takes, or the starter does not turn
+// in a case of the start study that the ride is no better than.
+type NoStart struct {
+	Starter  string   `json:"starter"`
+	StarterA *float64 `json:"starter_a"`
+	BoardA   *float64 `json:"protection_a,omitempty"`
+	PostsV   *float64 `json:"posts_v,omitempty"`
+	StarterV *float64 `json:"starter_v,omitempty"`
+	NeedsV   *float64 `json:"starter_needs_v,omitempty"`
+	AmbientC *float64 `json:"ambient_c,omitempty"`
+	Charge   *float64 `json:"charge,omitempty"`
 }
 
 // RideBank is a further battery on a ride; its lists are those of the ride's legs and course.
@@ -73,6 +87,8 @@ type RideBankLeg struct {
 // RideLeg is one leg.
 type RideLeg struct {
 	FromS        *float64 `json:"from_s"`
+	FromReserve  *float64 `json:"first_start_reserve"` // as it begins; StartReserve is the highest of its moments
+	StartAh      float64  `json:"start_ah,omitempty"`  // taken by the start of the engine as it begins
 	ToS          *float64 `json:"to_s"`
 	EngineRPM    float64  `json:"engine_rpm"`
 	Key          string   `json:"key"`
@@ -98,6 +114,7 @@ type RideCourse struct {
 	BatteryA  []float64 `json:"battery_a"`
 	ChargingA []float64 `json:"charging_a"`
 	LoadA     []float64 `json:"load_a"`
+	Reserve   []float64 `json:"start_reserve"`
 }
 
 // NewRides makes the report of rides.
@@ -121,7 +138,8 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result, starts *cranking.Study) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, planned: len(r.Ride.Legs), starts: r.Starts(), startAh: r.StartAh, endReserve: r.EndReserve(), noStart: noStart(r, starts)}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats,
+		Planned: len(r.Ride.Legs), Starts: r.Starts(), StartAh: *finite(r.StartAh), EndReserve: finite(r.EndReserve()), ColdestC: finite(r.ColdestC), NoStart: noStart(r, starts)}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -134,25 +152,42 @@ func RideOf(r *ride.Result, starts *cranking.Study) Ride {
 		c.PostsV, c.LoadA = append(c.PostsV, *finite(p.BusV)), append(c.LoadA, *finite(p.LoadA))
 		c.BatteryA = append(c.BatteryA, *finite(p.BatteryA))
 		c.ChargingA = append(c.ChargingA, *finite(p.ChargingA))
+		c.Reserve = append(c.Reserve, *finite(p.Reserve))
 	}
 	return row
 }
 
-// noStart is what the study of starts says against one on a ride.
-func noStart(r *ride.Result, s *cranking.Study) string {
+// noStart is what the study of starts says against one on a ride; nil = nothing.
+func noStart(r *ride.Result, s *cranking.Study) *NoStart {
 	if s == nil {
-		return ""
+		return nil
 	}
+	no := &NoStart{Starter: s.Start.Starter, StarterA: finite(s.Start.CurrentA)}
 	if s.Barred() {
-		return fmt.Sprintf(" A start is not certain all the same: %s takes %s, and the battery's protection lets %s through.", s.Start.Starter,
-			quantity.Format(s.Start.CurrentA, quantity.Current), quantity.Plain(s.BoardA, quantity.Current))
+		no.BoardA = finite(s.BoardA)
+		return no
 	}
-	if k := s.Fails(r.ColdestC, r.LowestCharge); k != nil {
-		value, needs := quantity.Against(k.StarterV, k.NeedsV, quantity.Voltage)
-		return fmt.Sprintf(" The battery does not turn the engine all the same: %s draws %s and gets %s of the %s that it needs, at %s and %s of charge.", s.Start.Starter,
-			quantity.Format(k.CurrentA, quantity.Current), value, needs, celsius(&k.CelsiusC), quantity.Plain(k.Charge, quantity.Share))
+	k := s.Fails(r.ColdestC, r.LowestCharge)
+	if k == nil {
+		return nil
 	}
-	return ""
+	no.StarterA, no.PostsV, no.AmbientC, no.Charge = finite(k.CurrentA), finite(k.PostsV), finite(k.CelsiusC), finite(k.Charge)
+	no.StarterV, no.NeedsV = finite(k.StarterV), finite(k.NeedsV)
+	return no
+}
+
+// text is a sentence behind others; "" of none.
+func (no *NoStart) text() string {
+	switch {
+	case no == nil:
+		return ""
+	case no.BoardA != nil:
+		return fmt.Sprintf(" A start is not certain all the same: %s takes %s, and the battery's protection lets %s through.", no.Starter,
+			quantity.Format(*no.StarterA, quantity.Current), quantity.Plain(*no.BoardA, quantity.Current))
+	}
+	gets, needs := quantity.Against(*no.StarterV, *no.NeedsV, quantity.Voltage)
+	return fmt.Sprintf(" The battery does not turn the engine all the same: %s draws %s and gets %s of the %s that it needs, at %s and %s of charge.", no.Starter,
+		quantity.Format(*no.StarterA, quantity.Current), gets, needs, celsius(no.AmbientC), quantity.Plain(*no.Charge, quantity.Share))
 }
 
 func rideBanks(r *ride.Result) (list []RideBank) {
@@ -178,7 +213,7 @@ func rideLeg(l *ride.Leg) RideLeg {
 	row := RideLeg{FromS: finite(l.FromS), ToS: finite(l.ToS), EngineRPM: l.Leg.EngineRPM, Key: string(l.Leg.Key),
 		On: []string{}, AmbientC: l.AmbientC, OutputA: finite(l.OutputA), LoadA: finite(l.UsedAh / hours),
 		BatteryA: finite((l.TakenAh - l.GivenAh) / hours), LowestV: finite(l.LowestV), HighestV: finite(l.HighestV),
-		EndCharge: finite(l.ToCharge), StartReserve: finite(l.StartReserve),
+		EndCharge: finite(l.ToCharge), StartReserve: finite(l.StartReserve), FromReserve: finite(l.FromReserve), StartAh: *finite(l.StartAh),
 		TakenAh: finite(l.TakenAh), GivenAh: finite(l.GivenAh), Trouble: l.Trouble}
 	for _, load := range l.Leg.On {
 		row.On = append(row.On, load.Name)
@@ -237,14 +272,14 @@ func (r *Ride) Table() *Table {
 func (r *Ride) Outcome() string {
 	text := "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again"
 	switch {
-	case r.ReserveS == nil && r.LeftS == nil && r.noStart != "":
+	case r.ReserveS == nil && r.LeftS == nil && r.NoStart != nil:
 		text = "The charge stays above the start reserve"
 	case r.LeftS != nil && r.ReserveS == nil:
 		text = "Until then the charge stays above the start reserve"
 	case r.ReserveS != nil:
 		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
-		if r.LeftS == nil && *r.EndCharge >= r.endReserve {
+		if r.LeftS == nil && *r.EndCharge >= *r.EndReserve {
 			text += "; at the end of the ride it is above it again"
 		}
 	}
@@ -258,9 +293,9 @@ func (r *Ride) Outcome() string {
 		text += x.reserve()
 	}
 	if r.LeftS != nil {
-		text = fmt.Sprintf("Followed to %s only, in leg %d of %d; what comes after is not known. ", clock(r.LeftS), len(r.Legs), r.planned) + text
+		text = fmt.Sprintf("Followed to %s only, in leg %d of %d; what comes after is not known. ", clock(r.LeftS), len(r.Legs), r.Planned) + text
 	}
-	return text + "." + r.noStart + r.startsText()
+	return text + "." + r.NoStart.text() + r.startsText()
 }
 
 // end is when the charge at the end is that, in words.
@@ -273,15 +308,15 @@ func (r *Ride) end() string {
 
 // startsText says what the starts of the engine took; "" = it is not started, or that is not known.
 func (r *Ride) startsText() string {
-	if r.starts == 0 || !(r.startAh > 0) {
+	if r.Starts == 0 || !(r.StartAh > 0) {
 		return ""
 	}
 	times := "once"
-	if r.starts > 1 {
-		times = fmt.Sprintf("%d times", r.starts)
+	if r.Starts > 1 {
+		times = fmt.Sprintf("%d times", r.Starts)
 	}
 	return fmt.Sprintf(" Of the charge %s is for starting the engine, %s.",
-		quantity.Format(r.startAh*float64(r.starts), quantity.Charge), times)
+		quantity.Format(r.StartAh*float64(r.Starts), quantity.Charge), times)
 }
 
 // reserve says whether a further battery keeps what one of its kind should be left.

@@ -16,10 +16,10 @@ func TestRideStartsText(t *testing.T) {
 		ride Ride
 		want string
 	}{
-		{Ride{starts: 0, startAh: 0.3}, ""},
-		{Ride{starts: 1}, ""},
-		{Ride{starts: 1, startAh: 0.3}, " Of the charge 0.3 Ah is for starting the engine, once."},
-		{Ride{starts: 3, startAh: 0.3}, " Of the charge 0.9 Ah is for starting the engine, 3 times."},
+		{Ride{Starts: 0, StartAh: 0.3}, ""},
+		{Ride{Starts: 1}, ""},
+		{Ride{Starts: 1, StartAh: 0.3}, " Of the charge 0.3 Ah is for starting the engine, once."},
+		{Ride{Starts: 3, StartAh: 0.3}, " Of the charge 0.9 Ah is for starting the engine, 3 times."},
 	} {
 		if got := c.ride.startsText(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
@@ -30,7 +30,7 @@ func TestRideStartsText(t *testing.T) {
 // A ride that was left before its end claims nothing of what comes after.
 func TestRideLeftBeforeItsEnd(t *testing.T) {
 	at := func(v float64) *float64 { return &v }
-	r := Ride{Legs: make([]RideLeg, 2), planned: 28, EndCharge: at(0.9)}
+	r := Ride{Legs: make([]RideLeg, 2), Planned: 28, EndCharge: at(0.9)}
 	if got, want := r.Outcome(), "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
@@ -99,5 +99,24 @@ func TestStartShort(t *testing.T) {
 	}
 	if got := startShort(nil, true); got != "" {
 		t.Errorf("of no case %q", got)
+	}
+}
+
+// What further batteries give to a start stands in one line, with the relays between them open and still closed.
+func TestStartLinked(t *testing.T) {
+	at := func(v float64) *float64 { return &v }
+	for _, c := range []struct {
+		start StudyStart
+		want  string
+	}{
+		{StudyStart{PostsV: at(11.6)}, ""},
+		{StudyStart{PostsV: at(11.6), Further: []StartBank{{"house", at(0), nil}}}, ""},
+		{StudyStart{PostsV: at(12), Further: []StartBank{{"house", at(46.6), nil}}}, " On full batteries in mild air house gives 46.6 A over its link."},
+		{StudyStart{PostsV: at(11.6), LinkedV: at(12), Relays: []string{"split relay"}, Further: []StartBank{{"house", at(0), at(46.2)}}},
+			" With split relay still closed, as soon after a stop, house gives 46.2 A to the first of these starts, and the posts have 12.0 V in place of 11.6 V."},
+	} {
+		if got := c.start.linked(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
 }

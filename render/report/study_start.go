@@ -21,8 +21,19 @@ type StudyStart struct {
 	FirstV   *float64    `json:"first_moment_v"`
 	Drops    []string    `json:"relays_that_let_go"`
 	Loads    []StartLoad `json:"loads"`
+	// LinkedV is PostsV with the voltage-sensing Relays of links to further batteries still closed; Further are those batteries.
+	Relays  []string    `json:"relays,omitempty"`
+	LinkedV *float64    `json:"posts_relays_closed_v,omitempty"`
+	Further []StartBank `json:"further_batteries,omitempty"`
 
 	turns bool
+}
+
+// StartBank is what a further battery gives over its links while the starter turns: as the relays stand then, and with those that sense still closed.
+type StartBank struct {
+	Battery string   `json:"battery"`
+	GivesA  *float64 `json:"gives_a"`
+	LinkedA *float64 `json:"gives_relays_closed_a"`
 }
 
 // StartLoad is a load that is on while the engine is started.
@@ -56,6 +67,13 @@ func startRows(s *cranking.Study) (rows []StudyStart) {
 			}
 			row.Loads = append(row.Loads, x)
 		}
+		for _, p := range s.Relays() {
+			row.Relays = append(row.Relays, p.Name)
+		}
+		for _, h := range k.Helpers {
+			row.Further = append(row.Further, StartBank{h.Part.Name, finite(h.GivesA), finite(h.HeldA)})
+		}
+		row.LinkedV = finite(k.HeldV)
 		rows = append(rows, row)
 	}
 	return rows
@@ -90,6 +108,9 @@ func startsTable(rep *StudyReport) *Table {
 	}
 	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
 		volts(rep.SoundStartV))
+	if len(rep.Starts) > 0 {
+		t.Note += rep.Starts[0].linked()
+	}
 	for _, s := range rep.Starts {
 		if len(s.Drops) > 0 {
 			t.Note += fmt.Sprintf(" Relays that let go, %s: %s.", s.Case, wording.And(s.Drops))
@@ -100,6 +121,26 @@ func startsTable(rep *StudyReport) *Table {
 		title += ", the library's that suits the battery: the design has none"
 	}
 	return t.titled(title, "no starter or battery is known")
+}
+
+// linked says what further batteries give, and what the posts have with the relays between them open and still closed.
+func (s StudyStart) linked() (text string) {
+	give := func(of func(StartBank) *float64) []string {
+		var list []string
+		for _, x := range s.Further {
+			if a := of(x); a != nil && *a > 0 {
+				list = append(list, x.Battery+" gives "+amps(a))
+			}
+		}
+		return list
+	}
+	if list := give(func(x StartBank) *float64 { return x.GivesA }); len(list) > 0 {
+		text = fmt.Sprintf(" On full batteries in mild air %s over its link.", wording.And(list))
+	}
+	if list := give(func(x StartBank) *float64 { return x.LinkedA }); s.LinkedV != nil && len(list) > 0 {
+		text += fmt.Sprintf(" With %s still closed, as soon after a stop, %s to the first of these starts, and the posts have %s in place of %s.", wording.And(s.Relays), wording.And(list), volts(s.LinkedV), volts(s.PostsV))
+	}
+	return text
 }
 
 // shortest is the load with the least above what it needs; nil when none says what that is.

@@ -45,7 +45,7 @@ func newIEC() *Set {
 		battery(), bank(), batteryString(), bankString(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), contactor(), contactorChangeover(), resistor(), diode(), feedDiode(), zener(),
-		manualSwitch(), pushSwitch(), floatSwitch(), positionContact(), batterySwitch(),
+		manualSwitch(), pushSwitch(), floatSwitch(), pressureSwitch(), positionContact(), batterySwitch(),
 		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(), solar(), rectifier(),
 		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),

@@ -16,7 +16,7 @@ func newIEEE() *Set {
 	for _, sym := range []*Symbol{
 		ieeeFuse(), ieeeBreaker(), ieeePTC(), ieeeResistor(), ieeeHeater(), ieeeCoil(),
 		ieeeMake(Make), ieeeChangeover(Changeover), ieeeMake(Contactor), ieeeChangeover(ContactorCO),
-		ieeePositions(), ieeeSwitch(), ieeePush(), ieeeFloat(),
+		ieeePositions(), ieeeSwitch(), ieeePush(), ieeeFloat(), ieeePressure(),
 		ieeeLamp(), ieeeMotor(), ieeePump(), ieeeHorn(), ieeeSocket(), ieeeGenerator(),
 		ieeePlug(Plug, -0.4, 0), ieeePlug(PlugBack, 0.15, -0.25),
 	} {
@@ -154,6 +154,16 @@ func ieeeFloat() *Symbol {
 		openSwitch(p)
 		p.Line(2.1, -0.68, 2.1, -1.6)
 		p.Circle(2.1, -2.05, 0.45)
+	})
+}
+
+// ieeePressure is a single-throw switch with the dome of a diaphragm on a stem at its blade.
+func ieeePressure() *Symbol {
+	return twoPole(PressureSwitch, 2.6, 0.3, func(p *Pen, _ string) {
+		openSwitch(p)
+		p.Line(2.1, -0.68, 2.1, -1.6)
+		p.Arc(2.1, -1.6, 0.8, 180, -180)
+		p.Line(1.3, -1.6, 2.9, -1.6)
 	})
 }
 

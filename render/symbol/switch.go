@@ -23,6 +23,18 @@ func floatSwitch() *Symbol {
 	})
 }
 
+// pressureSwitch is a make contact worked by pressure: the link ends in a box with the sign of what is sensed.
+func pressureSwitch() *Symbol {
+	return twoPole(PressureSwitch, 2.6, 0.25, func(p *Pen, _ string) {
+		blade(p)
+		p.Line(3, 0, 4, 0)
+		p.Link(2, -0.577, 2, -1.4)
+		p.Rect(1.4, -2.6, 1.2, 1.2)
+		p.Line(1.8, -2.2, 1.8, -1.6) // p
+		p.Circle(2.02, -2.0, 0.22)
+	})
+}
+
 // pushSwitch is a make contact closed while it is pushed.
 func pushSwitch() *Symbol {
 	return twoPole(PushSwitch, 2.3, 0.25, func(p *Pen, _ string) {

@@ -307,8 +307,10 @@ func itemsOf(n *yaml.Node) (items []string) {
 func child(n *yaml.Node, step string) *yaml.Node {
 	switch n.Kind {
 	case yaml.MappingNode:
+		folded := fold(step)
 		for _, same := range []func(word string) bool{
-			func(word string) bool { return fold(word) == fold(step) },
+			func(word string) bool { return word == step }, // most are, and a list may be long
+			func(word string) bool { return fold(word) == folded },
 			(&design.Key{Name: step}).Is,
 		} {
 			for i := 0; i+1 < len(n.Content); i += 2 {

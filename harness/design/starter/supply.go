@@ -3,6 +3,7 @@ package starter
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -150,9 +151,18 @@ func (w *writer) batteries() []string {
 	if w.solar != "" {
 		feed = "{house end: {" + sized(w.linkSize()) + "length: 150 mm}, " + solarPart + " end: {length: 150 mm}}"
 	}
-	back := "returns to: battery negative" + w.linked("return wire", w.firstPlace(), w.v.source)
+	back := "returns to: battery negative" + laid("return wire", w.backSize(), w.firstPlace(), w.v.source)
 	return []string{fmt.Sprintf("%s: {chemistry: %s, capacity: %s, resistance: %s, at: %s, fed by: %s, %s}", housePost,
 		w.second.chemistry, w.second.capacity, w.resistance(w.second.chemistry, w.second.capacity), w.v.source, feed, back)}
+}
+
+// backSize is that of the return from the second battery to the first. Ashore it is the way to the frame too, by which what a
+// lead draws that chafes through behind a large fuse returns, more than the link carries: then it is left open.
+func (w *writer) backSize() string {
+	if w.converts() && !w.afloat() && slices.ContainsFunc(w.list, func(x *accessory) bool { return x.isolated() && !x.contactor }) {
+		return ""
+	}
+	return w.linkSize()
 }
 
 // The link has a fuse at each end: it is live from both. Its size is a fitter's: what flows when it
@@ -169,7 +179,11 @@ func (w *writer) linkFuses() []string {
 	list := []string{"start end: " + fmt.Sprintf(entry, w.firstFuse(w.a.Battery), w.firstPlace(), "battery", "150 mm"),
 		"house end: " + fmt.Sprintf(entry, w.firstFuse(w.second.chemistry), w.v.source, from, "300 mm")}
 	if w.solar != "" {
-		list = append(list, fmt.Sprintf("%s end: {%sat: %s, fed by: %s, wire: {length: 300 mm}}", solarPart, w.firstFuse(w.second.chemistry), w.v.source, solarPart))
+		kind := "" // two batteries side by side can drive more through it than a strip breaks
+		if w.converts() {
+			kind = w.firstFuse(w.second.chemistry)
+		}
+		list = append(list, fmt.Sprintf("%s end: {%sat: %s, fed by: %s, wire: {length: 300 mm}}", solarPart, kind, w.v.source, solarPart))
 	}
 	return list
 }
@@ -187,12 +201,18 @@ func (w *writer) linkSize() string {
 	return "35 mm²"
 }
 
-// linked gives the keys of a cable of the link, with a length where it ends where it begins.
-func (w *writer) linked(key, a, b string) string {
-	if a == b {
-		return ", " + key + ": {" + sized(w.linkSize()) + "length: 400 mm}"
+// linked gives the keys of a cable of the link.
+func (w *writer) linked(key, a, b string) string { return laid(key, w.linkSize(), a, b) }
+
+// laid gives the keys of a cable, its size left open where it is "", with a length where it ends where it begins.
+func laid(key, size, a, b string) string {
+	switch {
+	case a == b:
+		return ", " + key + ": {" + sized(size) + "length: 400 mm}"
+	case size == "":
+		return ""
 	}
-	return ", " + key + ": {size: " + w.linkSize() + "}"
+	return ", " + key + ": {size: " + size + "}"
 }
 
 func (w *writer) linkRelays() []string {

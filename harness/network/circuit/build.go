@@ -32,6 +32,7 @@ func BuildBy(d *design.Design, rater *conductor.Rater) (*Circuit, error) {
 	b.addWires()
 	b.fillPlugs()
 	b.c.Link()
+	b.c.findFans()
 	b.checkLoops()
 	b.layWires()
 	b.colourWires() // before wires are cut in pieces of their colour

@@ -202,6 +202,9 @@ type LoadSpec struct {
 	// StringA is the current at the nominal voltage of the string of loads in series in which it
 	// is; 0 = it is in none.
 	StringA float64
+	// FanStall is how many times its running current a motor draws that stands, of one that is taken as a fan or
+	// pump: torque by the square of its speed, so less of both behind a dropping resistor; 0 = of any other load.
+	FanStall float64
 	// Reverses tells of a motor between two halves of a reversing contactor: it runs
 	// on either sign of its voltage.
 	Reverses bool

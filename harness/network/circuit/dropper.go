@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
@@ -12,6 +13,49 @@ const ResistorSpare = 2.0
 
 // Dropper tells of a resistor that stands in a feed or return as a part of its own.
 func (b *Branch) Dropper() bool { return b.Part != nil && b.Part.Kind == Resistor }
+
+// findFans marks the motors with a resistor before or behind them, in some position or always: what a resistor
+// slows is a fan or pump (common practice, no source). A horn has no speed.
+func (c *Circuit) findFans() {
+	if len(c.Design.Resistors) == 0 {
+		return
+	}
+	for _, b := range c.Branches {
+		if b.Load != nil && b.Load.Load != nil && b.Load.Behaves == design.Motor && b.Load.Load.Sign != design.SignHorn && c.behindDropper(b) {
+			b.Load.FanStall = c.StallRatio(b.Load.Load)
+		}
+	}
+}
+
+// HasFans tells whether a motor is taken as a fan.
+func (c *Circuit) HasFans() bool {
+	return slices.ContainsFunc(c.Branches, func(b *Branch) bool { return b.Load != nil && b.Load.FanStall > 0 })
+}
+
+// FanA is what a fan or pump draws at some volts, and its slope in siemens. The torque of its motor, and so the
+// current I, follows the square of its speed y, a share of the rated one: the winding takes Ra·I, turning the rest,
+// Ra·I rated·y² + (V rated − Ra·I rated)·y = V. Laws of direct-current motors and of fans: from memory.
+func FanA(volts, ratedA, ratedV, windingOhm float64) (amps, siemens float64) {
+	e := ratedV - windingOhm*ratedA
+	root := math.Sqrt(e*e + 4*windingOhm*ratedA*volts)
+	y := 2 * volts / (e + root)
+	return ratedA * y * y, 2 * ratedA * y / root
+}
+
+// WindingOhm is that of a fan that draws so much when it runs: its volts over its current as it stands.
+func (l *LoadSpec) WindingOhm(runsA float64) float64 { return l.RatedV / (l.FanStall * runsA) }
+
+// behindDropper tells whether a resistor stands on some way to a load or back.
+func (c *Circuit) behindDropper(load *Branch) bool {
+	u := newUpstream(c)
+	u.between(load.A, load.B)
+	if load.Load.Reverses {
+		_, far := load.Halves()
+		u.fed(far)
+	}
+	on := u.run()
+	return slices.ContainsFunc(c.Branches, func(b *Branch) bool { return on[b.Index] && b.Dropper() })
+}
 
 // heldBack tells whether every way to a load, or every way back, that some contacts leave leads
 // over a resistor.

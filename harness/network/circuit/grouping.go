@@ -353,6 +353,10 @@ func (c *Circuit) DrawAtA(b *Branch, volts float64) float64 {
 	if b.Load.StringA > 0 {
 		return a * volts / c.NominalAt(b.A)
 	}
+	if b.Load.FanStall > 0 {
+		a, _ = FanA(volts, a, b.Load.RatedV, b.Load.WindingOhm(a))
+		return a
+	}
 	switch over := volts / b.Load.RatedV; b.Load.Behaves {
 	case design.Resistor:
 		return a * over

@@ -170,6 +170,16 @@ func (c *Circuit) Links(post *Node) (list []*Branch) {
 	return list
 }
 
+// Sensing are the contacts of voltage-sensing relays in a link.
+func (c *Circuit) Sensing(link *Branch) (list []*Branch) {
+	for _, b := range append(c.MainFeed(link.A).Branches, link) {
+		if b.Kind == ContactBranch && b.Closer.Coil != nil && b.Closer.Coil.Senses() {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
 // OfCharger tells of the node of a charger's output.
 func (c *Circuit) OfCharger(n *Node) bool { return slices.Contains(c.flow.limited, n) }
 

@@ -66,7 +66,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	for i, p := range sw.Positions {
 		live[i] = given(p.Name, false)
 		for _, b := range c.Branches {
-			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && live[i].draws(b) && !without.draws(b) && !on[b] {
+			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && live[i].drawsAs(s, b) && !without.drawsAs(s, b) && !on[b] {
 				on[b] = true
 				own = append(own, b)
 			}
@@ -81,12 +81,12 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 		now := [4]int{0, 0, 0, len(p.Outputs)}
 		for _, b := range own {
 			switch listed := slices.Contains(s.On, b.Load.Load); {
-			case listed && !live[i].draws(b):
+			case listed && !live[i].drawsAs(s, b):
 				missing[i] = append(missing[i], b)
 				now[0]++
 			case listed && c.heldBack(b, at(sw, p.Name)):
 				now[2]++
-			case !listed && unattended.draws(b):
+			case !listed && unattended.drawsAs(s, b):
 				now[1]++
 			}
 		}
@@ -109,6 +109,18 @@ type reached struct{ live, parted []bool }
 // draws tells whether what draws is live and has its way back.
 func (r reached) draws(b *Branch) bool {
 	return r.live[b.A.Index] && (r.parted == nil || !r.parted[b.B.Index])
+}
+
+// drawsAs is draws of a load as a situation has it on: a motor that runs either way, the way round that it does there.
+func (r reached) drawsAs(s *design.Situation, b *Branch) bool {
+	if !b.Load.Reverses {
+		return r.draws(b)
+	}
+	near, far := b.Halves()
+	if slices.Contains(s.Reversed, b.Load.Load) {
+		near = far
+	}
+	return r.draws(b) && r.live[near.Index]
 }
 
 // given tells what the batteries can feed with the key as the situation has

@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 )
 
 // grounded is a light bar whose switch joins its halves to ground, with a pilot lamp on a second pole and a
@@ -48,14 +48,8 @@ func TestPositionsInReturn(t *testing.T) {
 		{"said, and not enough", "{on: [wide beam, fan], switches: {bar: dim}}", "dim", "S1:narrow S2:pilot", "wide beam fan"},
 		{"off, with a load on", "{on: [horn], switches: {bar: off}}", "off", "S3", "horn"},
 	} {
-		d, err := design.Read("t.yaml", []byte(strings.Replace(grounded, "SITUATION", tt.situation, 1)), nil)
-		if err != nil {
-			t.Fatal(tt.name, err)
-		}
-		c, err := circuit.Build(d)
-		if err != nil {
-			t.Fatal(tt.name, err)
-		}
+		c := buildtest.Circuit(t, strings.Replace(grounded, "SITUATION", tt.situation, 1))
+		d := c.Design
 		at, unmet := circuit.Positions(c, d.Situations[0])
 		var closed, missing []string
 		for i, on := range circuit.Contacts(c, d.Situations[0]) {
@@ -77,14 +71,8 @@ func TestPositionsInReturn(t *testing.T) {
 // At 12.8 V of a full battery, wires and contacts apart (they take under 2 %): at dim 12.8 V / 4 Ω = 3.2 A and
 // 0.128 A of the pilot; at full 12.8 V / 2 Ω = 6.4 A more, and none of it through the other output.
 func TestCurrentsToGround(t *testing.T) {
-	d, err := design.Read("t.yaml", []byte(strings.Replace(grounded, "SITUATION", "{on: [narrow beam]}\n  full: {on: [wide beam]}\n  off: {}", 1)), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, strings.Replace(grounded, "SITUATION", "{on: [narrow beam]}\n  full: {on: [wide beam]}\n  off: {}", 1))
+	d := c.Design
 	for i, want := range [][3]float64{{3.2, 0, 0.128}, {3.2, 6.4 + 0.15, 0.128}, {}} { // the relay's coil beside the wide half
 		s := solve.Solve(c, d.Situations[i], solve.Options{BatteryV: 12.8})
 		for k, name := range []string{"S1:narrow", "S1:wide", "S2:pilot"} {

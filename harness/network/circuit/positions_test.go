@@ -91,3 +91,41 @@ func TestPositionsAreDerived(t *testing.T) {
 		t.Errorf("%s\nwant %s", got, want)
 	}
 }
+
+// A handset that springs back is in the position that turns the motor as the situation has it.
+func TestPositionTurnsAMotor(t *testing.T) {
+	const src = `fusewright: 1
+title: t
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 60 Ah, at: bay}
+places: {bay: {}}
+fuses:
+  f: {type: blade C, rating: 5 A, at: bay, fed by: battery}
+  main: {type: marine strip, rating: 200 A, at: bay, fed by: battery}
+switches:
+  handset: {type: rocker 16 A, momentary: yes, at: bay, fed by: f, positions: {in: reel, off: none, out: unreel}}
+relays:
+  haul: {form: winch reversing contactor, at: bay, fed by: main, returns to: battery negative, coil: {fed by: handset reel, returns to: battery negative, suppressed by: diode}}
+  pay: {other half of: haul, coil: {fed by: handset unreel, returns to: battery negative, suppressed by: diode}}
+loads:
+  winch: {type: winch small, at: bay, fed by: haul, returns to: pay}
+situations:
+  s: SITUATION
+`
+	for _, tt := range []struct{ situation, position string }{
+		{"{}", "off"},
+		{"{on: [winch]}", "in"},
+		{"{on: [winch], reversed: [winch]}", "out"},
+		{"{on: [winch], switches: {handset: out}}", "out"},
+	} {
+		c := buildtest.Circuit(t, strings.Replace(src, "SITUATION", tt.situation, 1))
+		at, unmet := circuit.Positions(c, c.Design.Situations[0])
+		if got := at[c.Design.Switches[0]]; got != tt.position {
+			t.Errorf("%s: handset at %q, want %q", tt.situation, got, tt.position)
+		}
+		if wants := strings.Contains(tt.situation, "switches"); (len(unmet) > 0) != wants { // out turns it the other way
+			t.Errorf("%s: unmet %v", tt.situation, unmet)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/library"
 )
 
 // FlowsOn tells of a load whose current flows on through another in series with it.
@@ -20,9 +21,29 @@ func (b *Branch) Follows() bool {
 // InSeries tells whether two branches are loads of one string.
 func (b *Branch) InSeries(other *Branch) bool { return slices.Contains(b.String, other) }
 
-// StalledA is the current of a motor that is held fast, at so many times its running current;
-// in series as much as the others let through.
-func (c *Circuit) StalledA(b *Branch, ratio float64) float64 {
+// leastStall is how many times its running current a motor draws at the least when it
+// stands: a smaller starting current is that of a soft start, which says nothing of a
+// blocked motor. From memory: small brushed motors stall at two to three times.
+const leastStall = 2.0
+
+// StallRatio is the current of a motor that stands over its running current.
+func (c *Circuit) StallRatio(l *design.Load) float64 {
+	if l.Inrush.PeakRatio >= leastStall && !l.StartAssumed {
+		return l.Inrush.PeakRatio
+	}
+	lib := c.Design.Library
+	if lib == nil {
+		lib = library.Default()
+	}
+	if row := lib.Tolerance("stalled motor"); row != nil {
+		return row.Value
+	}
+	return 1
+}
+
+// StalledA is the current of a motor that is held fast; in series as much as the others let through.
+func (c *Circuit) StalledA(b *Branch) float64 {
+	ratio := c.StallRatio(b.Load.Load)
 	if len(b.String) == 0 {
 		return ratio * c.DrawA(b)
 	}

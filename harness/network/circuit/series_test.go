@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/library"
 )
 
 // Two lamps of 6 V, and a fan behind a resistor. By hand: each lamp counts as 6² / 10 = 3.6 Ω, so
@@ -32,7 +33,7 @@ func TestString(t *testing.T) {
 			t.Errorf("%s draws %g A, want %g A", name, a, wantA)
 		}
 	}
-	if a := c.StalledA(load("fan"), 5); math.Abs(a-12.0/14) > 1e-9 {
+	if a := c.StalledA(load("fan")); math.Abs(a-12.0/14) > 1e-9 {
 		t.Errorf("held fast the fan lets %g A through", a)
 	}
 	below := c.BelowBranch(named(t, c, "lamps").Branches[0])
@@ -78,5 +79,21 @@ func TestStringSolved(t *testing.T) {
 	fan, dropper := named(t, c, "fan").Branches[0], named(t, c, "dropper").Branches[0]
 	if a := s.Amps(fan); math.Abs(a-0.6) > 1e-6 || math.Abs(s.Volts(dropper)-6) > 1e-5 {
 		t.Errorf("fan: %g A, resistor %g V", a, s.Volts(dropper))
+	}
+}
+
+// From twice its running current on, the design's start is that of a motor that stands;
+// below, a soft start says nothing of it.
+func TestStallByHand(t *testing.T) {
+	c := &circuit.Circuit{Design: &design.Design{Library: &library.Library{Tolerances: []*library.Tolerance{{Name: "stalled motor", Value: 4}}}}}
+	for peak, want := range map[float64]float64{1: 4, 1.99: 4, 2: 2, 3: 3} {
+		l := &design.Load{}
+		l.Inrush.PeakRatio = peak
+		if got := c.StallRatio(l); got != want {
+			t.Errorf("a start of %g times: %g, want %g", peak, got, want)
+		}
+		if l.StartAssumed = true; c.StallRatio(l) != 4 {
+			t.Errorf("a start assumed at %g times says nothing of it standing", peak)
+		}
 	}
 }

@@ -118,19 +118,3 @@ func TestWorstByHand(t *testing.T) {
 		t.Errorf("no corner is worse: %+v", v)
 	}
 }
-
-// From twice its running current on, the design's start is that of a motor that stands;
-// below, a soft start says nothing of it.
-func TestStallByHand(t *testing.T) {
-	tol := &Tolerances{Blocked: 4}
-	for peak, want := range map[float64]float64{1: 4, 1.99: 4, 2: 2, 3: 3} {
-		l := &design.Load{}
-		l.Inrush.PeakRatio = peak
-		if got := tol.StallRatio(l); got != want {
-			t.Errorf("a start of %g times: %g, want %g", peak, got, want)
-		}
-		if l.StartAssumed = true; tol.StallRatio(l) != 4 {
-			t.Errorf("a start assumed at %g times says nothing of it standing", peak)
-		}
-	}
-}

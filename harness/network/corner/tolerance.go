@@ -17,7 +17,6 @@ type Tolerances struct {
 	AmbientK          float64
 	Relay, Switch     float64 // aged over new contact resistance
 	HotFuse           float64 // hot over cold resistance
-	Blocked           float64 // current of a blocked motor over its running current
 	// Rows are what the figures come from, for printing.
 	Rows []*library.Tolerance
 }
@@ -48,7 +47,7 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	}
 	t.AmbientK = value("ambient", 0)
 	t.Relay, t.Switch = value("aged relay contact", 1), value("aged switch contact", 1)
-	t.HotFuse, t.Blocked = value("hot fuse", 1), value("stalled motor", 1)
+	t.HotFuse = value("hot fuse", 1)
 	return t
 }
 
@@ -67,19 +66,6 @@ func (t *Tolerances) PowerFactor(b *circuit.Branch) float64 {
 		return l.MostW / l.PowerW
 	}
 	return 1 + t.Power[b.Load.Behaves]
-}
-
-// leastStall is how many times its running current a motor draws at the least when it
-// stands: a smaller starting current is that of a soft start, which says nothing of a
-// blocked motor. From memory: small brushed motors stall at two to three times.
-const leastStall = 2.0
-
-// StallRatio is the current of a motor that stands over its running current.
-func (t *Tolerances) StallRatio(l *design.Load) float64 {
-	if l.Inrush.PeakRatio >= leastStall && !l.StartAssumed {
-		return l.Inrush.PeakRatio
-	}
-	return t.Blocked
 }
 
 // Ageing is the resistance of a contact or fuse in use over that of a new one.

@@ -72,7 +72,17 @@ func branchOhm(b *circuit.Branch, opt *Options) float64 { return ResistanceOf(b,
 // loadLaw is the law of a load. Accessories draw all they can: wires must carry
 // that. The machine's own loads draw their duty's average, because they only set
 // the level of the posts.
-func (n *Network) loadLaw(b *circuit.Branch) Law { return behaviourLaw(b.Load, PowerOf(b, &n.opt).W()) }
+func (n *Network) loadLaw(b *circuit.Branch) Law {
+	law := behaviourLaw(b.Load, PowerOf(b, &n.opt).W())
+	switch {
+	case law.Kind != Fan:
+	case n.opt.Fans == Steady:
+		return Law{Kind: Torque, CurrentA: law.CurrentA, EdgeV: law.Ohm * law.CurrentA}
+	case n.opt.Fans == Stand:
+		return Law{Kind: Ohmic, Ohm: law.Ohm}
+	}
+	return law
+}
 
 // PowerAt is what a load's power at its rated voltage is made of.
 type PowerAt struct {

@@ -16,6 +16,7 @@ const (
 	Lamp                   // filament: i = CurrentA·(v/RatedV)^0.55, linear below EdgeV
 	Power                  // constant power: i = PowerW / v, resistive below EdgeV
 	Torque                 // constant current CurrentA, resistive below EdgeV (motor)
+	Fan                    // motor of a fan or pump: circuit.FanA, resistive below EdgeV
 	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
 	Valve                  // diode: (v-EMFV)/Ohm above its knee EMFV, v/ChargeOhm below; EMFV negative = the other way round
 	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
@@ -47,17 +48,20 @@ const (
 	// start ratios of small DC motors are 3 (pump) to 7 (large); source:
 	// maker's article on DC motor inrush and voltage drop.
 	TorqueEdge = 0.2
+	// FanEdge is the share of rated voltage below which a fan counts as resistive, so that
+	// every voltage has a slope.
+	FanEdge = 0.01
 )
 
 // Law is the current law of one branch with its numbers; fields that a kind
 // does not use are zero. Loads are odd: reversed voltage, reversed current.
 type Law struct {
 	Kind      LawKind
-	Ohm       float64 // Ohmic; inner resistance of Store and Charger; Sparing: slope above EMFV
+	Ohm       float64 // Ohmic; inner resistance of Store and Charger; Sparing: slope above EMFV; Fan: winding
 	PowerW    float64 // Power, Sparing
-	CurrentA  float64 // Lamp at RatedV, Torque
-	RatedV    float64 // Lamp
-	EdgeV     float64 // Lamp, Power, Torque: resistive below
+	CurrentA  float64 // Lamp and Fan at RatedV, Torque
+	RatedV    float64 // Lamp, Fan
+	EdgeV     float64 // Lamp, Power, Torque, Fan: resistive below
 	EMFV      float64 // Store (negative = posts swapped), Charger; Valve: knee (negative = reversed)
 	ChargeOhm float64 // Store: resistance against charging; Valve, Charger: of its leak, 0 = none
 	LimitA    float64 // Store: most it accepts; Charger: most it gives
@@ -111,6 +115,12 @@ func (l *Law) load(v float64) (amps, siemens float64) {
 		}
 		g := l.PowerW / (l.EdgeV * l.EdgeV)
 		return g * v, g
+	case Fan:
+		i, g := circuit.FanA(math.Max(v, l.EdgeV), l.CurrentA, l.RatedV, l.Ohm)
+		if v > l.EdgeV {
+			return i, g
+		}
+		return i / l.EdgeV * v, i / l.EdgeV
 	case Torque:
 		if v > l.EdgeV { // a trace of slope keeps two motors in series regular
 			return l.CurrentA, 1e-9 * l.CurrentA / l.EdgeV

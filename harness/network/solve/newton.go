@@ -44,7 +44,7 @@ func (n *Network) start() {
 	}
 }
 
-// startBy sets the voltages to those without load: sources alone, each load at
+// startBy sets the voltages to those without load: sources and what is Drawn alone, each load at
 // most a millionth of its conductance so that nodes between loads have a
 // voltage. From there Newton goes down to the upper operating point of
 // constant-power loads, the one that switching on leads to.
@@ -52,6 +52,9 @@ func (n *Network) startBy() {
 	n.factor.clear()
 	inject := n.work.step
 	clear(inject)
+	for _, d := range n.opt.Drawn {
+		inject[d.Node.Index] -= d.Amps
+	}
 	for _, b := range n.active {
 		law := &n.laws[b]
 		g, emf := 1/law.Ohm, 0.0
@@ -77,7 +80,7 @@ func (n *Network) startBy() {
 			if slices.Contains(n.shut, b) {
 				g = 1 / shutOhm
 			}
-		case Lamp, Torque:
+		case Lamp, Torque, Fan:
 			g = min(1e-6*law.CurrentA/law.EdgeV, 1e-6)
 		case Power:
 			g = min(1e-6*law.PowerW/(law.EdgeV*law.EdgeV), 1e-6)

@@ -34,6 +34,8 @@ type Options struct {
 	// strongest source, where that is the worse one.
 	ColdCharging bool
 
+	Fans Fans // how motors behind dropping resistors turn
+
 	// LoadFactor multiplies the power of a load branch; nil = 1.
 	LoadFactor func(*circuit.Branch) float64
 	// Aged takes the terminals' aged contact resistance where it is known.
@@ -57,6 +59,9 @@ type Options struct {
 	// and the output of every converter one through what it holds, whatever it is good for.
 	DiodesConduct bool
 
+	// Drawn is taken out of nodes besides what the circuit draws, whatever their voltage: a starter.
+	Drawn []Draw
+
 	// Changes are faults and overrides that hold from the start.
 	Changes []Change
 	// AcceptFolded returns the operating point even where constant-power loads
@@ -64,6 +69,16 @@ type Options struct {
 	// load starved by a fault is the expected result.
 	AcceptFolded bool
 }
+
+// Fans is how motors behind dropping resistors turn.
+type Fans int
+
+// The ways.
+const (
+	Slow   Fans = iota // as fans or pumps: less torque at less speed
+	Steady             // with the torque, and so the current, of their rated speed at any
+	Stand              // not at all
+)
 
 // Change is a difference from the design: exactly one of Open, Closed, a new
 // Ohm, or a short between two nodes. Make it with the functions below.

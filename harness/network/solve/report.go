@@ -84,6 +84,9 @@ func (n *Network) reportSources(s *Solution) {
 // does not agree within a millionth is not a result.
 func (n *Network) checkPower(s *Solution) {
 	given, used := 0.0, 0.0
+	for _, d := range n.opt.Drawn {
+		used += n.v[d.Node.Index] * d.Amps
+	}
 	for b := range n.laws {
 		if !n.conducts(b) {
 			continue

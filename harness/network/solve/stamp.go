@@ -31,6 +31,10 @@ func (n *Network) residuals(v []float64) {
 	for i := range r {
 		r[i], tol[i] = 0, residualA
 	}
+	for _, d := range n.opt.Drawn {
+		r[d.Node.Index] += d.Amps
+		tol[d.Node.Index] += residualShare * math.Abs(d.Amps)
+	}
 	for _, b := range n.active {
 		from, to, law := n.from[b], n.to[b], &n.laws[b]
 		va, vb := v[from], v[to]

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/referencetest"
 )
 
@@ -26,15 +27,8 @@ situations: {lit: {key: off, on: [lamp]}}
 
 func stringOf(t *testing.T, system, more string) (*circuit.Circuit, *solve.Solution) {
 	t.Helper()
-	d, err := design.Read("string.yaml", fmt.Appendf(nil, inSeries, system, more), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := solve.Solve(c, d.Situations[0], solve.Options{})
+	c := buildtest.Circuit(t, fmt.Sprintf(inSeries, system, more))
+	s := solve.Solve(c, c.Design.Situations[0], solve.Options{})
 	if s.Status != solve.Converged {
 		t.Fatal(s.Trouble())
 	}

@@ -58,6 +58,9 @@ func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Optio
 	for i, short := range shorts(opt.Changes) {
 		fmt.Fprintf(out, "* short\nRS%d %s %s %s\n", i, node(short.A), node(short.B), number(max(short.Ohm, 1e-6)))
 	}
+	for i, d := range opt.Drawn {
+		fmt.Fprintf(out, "* drawn besides\nID%d %s 0 %s\n", i, node(d.Node), number(d.Amps))
+	}
 	guess(out, n, sol)
 	fmt.Fprint(out, ".options reltol=1e-7 abstol=1e-10 vntol=1e-9 itl1=2000\n.op\n.end\n")
 	return out.Flush()
@@ -151,6 +154,8 @@ func expression(l solve.Law, v string) string {
 			v, number(l.EdgeV), number(l.CurrentA), number(l.RatedV), number(solve.LampExponent), number(slope))
 	case solve.Power:
 		return power(l, v, number(l.PowerW))
+	case solve.Fan:
+		return fan(l, v)
 	case solve.Torque:
 		return fmt.Sprintf("%[2]s*max(-1,min(1,%[1]s/%[3]s))", v, number(l.CurrentA), number(l.EdgeV))
 	case solve.Valve:
@@ -164,6 +169,13 @@ func expression(l solve.Law, v string) string {
 		return charger(l, v, number(l.LimitA))
 	}
 	return "" // no law: the simulator refuses it
+}
+
+func fan(l solve.Law, v string) string {
+	_, slope := l.At(0)
+	e := l.RatedV - l.Ohm*l.CurrentA
+	return fmt.Sprintf("abs(%[1]s) > %[2]s ? sgn(%[1]s)*%[3]s*pwr(2*abs(%[1]s)/(%[4]s+sqrt(%[5]s+%[6]s*abs(%[1]s))),2) : %[7]s*%[1]s",
+		v, number(l.EdgeV), number(l.CurrentA), number(e), number(e*e), number(4*l.Ohm*l.CurrentA), number(slope))
 }
 
 func power(l solve.Law, v, watts string) string {

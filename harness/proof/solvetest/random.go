@@ -36,8 +36,11 @@ func Random(seed uint64) (*circuit.Circuit, *design.Situation) {
 	}
 	kinds := []design.Behaviour{design.Resistor, design.FilamentLamp, design.ConstantPower, design.Motor}
 	for i := range 2 + r.IntN(14) {
-		b.Load(fmt.Sprintf("E%d", i), pick(r, feeds), pick(r, returns), kinds[r.IntN(4)],
+		load := b.Load(fmt.Sprintf("E%d", i), pick(r, feeds), pick(r, returns), kinds[r.IntN(4)],
 			2+50*r.Float64(), 12+2*r.Float64())
+		if load.Load.Behaves == design.Motor && i%2 == 0 {
+			load.Load.FanStall = 2 + float64(i)/2
+		}
 	}
 	if r.IntN(3) == 0 { // an island
 		x, y := b.Node("x"), b.Node("y")

@@ -42,7 +42,7 @@ func Offers(r *harness.Review, src []byte) ([]*Offer, error) {
 	if err != nil {
 		return nil, err
 	}
-	o := &offers{r: r, tree: tree}
+	o := &offers{r: r, tree: tree, known: map[string]bool{}}
 	for _, v := range sizing.Values(r.Design) {
 		o.value(v)
 	}
@@ -60,6 +60,8 @@ type offers struct {
 	r    *harness.Review
 	tree *edit.Tree
 	list []*Offer
+
+	known map[string]bool // by ID
 }
 
 // add looks a value up in the file; one that no record of the file holds is not offered.
@@ -75,9 +77,10 @@ func (o *offers) add(x *Offer) *Offer {
 	}
 	x.Line = line
 	x.ID = strings.Join(append(slices.Clone(x.path), x.key), " › ")
-	if slices.ContainsFunc(o.list, func(y *Offer) bool { return y.ID == x.ID }) {
+	if o.known[x.ID] {
 		return nil
 	}
+	o.known[x.ID] = true
 	o.list = append(o.list, x)
 	return x
 }

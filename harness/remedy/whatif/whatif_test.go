@@ -215,7 +215,7 @@ func TestLEDInItsPlace(t *testing.T) {
 	}
 }
 
-// BenchmarkOffers is what a harness of a thousand wires offers.
+// BenchmarkOffers is what a harness of a thousand wires offers: some 0.06 s of processor time (2026-11).
 func BenchmarkOffers(b *testing.B) {
 	src := synth.YAML(1000, 1)
 	r, err := assess(src)

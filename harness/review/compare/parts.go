@@ -135,6 +135,7 @@ func properties(f *fields, part design.Part) {
 		f.text("returns to", feeds(x.Returns))
 		f.yes("momentary", x.Momentary)
 		f.yes("key operated", x.KeyOperated)
+		f.yes("machine operated", x.MachineOperated)
 		for _, p := range x.Positions {
 			f.text("position "+p.Name, wording.And(p.Outputs))
 		}

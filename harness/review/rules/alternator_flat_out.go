@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"strings"
 
 	"fusewright/harness/design"
@@ -14,20 +15,23 @@ import (
 // so (common practice, no source).
 const flatOutHours = 0.5
 
+// flatOutShare of its hot output is flat out: a battery that takes nearly all, since it has some resistance, spares the windings nothing (our choice).
+const flatOutShare = 0.9
+
 var alternatorFlatOut = &Rule{
 	Name:  "alternator-flat-out",
 	Title: "a further battery keeps the charging system at its full output",
 	Says:  "keeps the charging system flat out",
-	Doc: "Of each further battery with a protection of its own, lithium, that is charged over a link and not through a DC-DC charger: the situations with the engine running, solved with the " +
-		"battery half full. Where charging system and link give all that the system has, hot, the time in which the other half would be full is said. A lead battery takes so much for minutes only. " +
+	Doc: "Of each further battery of a chemistry with a protection of its own, lithium, that is charged over a link and not through a DC-DC charger: the situations with the engine running, solved with the " +
+		"battery half full. Where the system gives nine tenths or more of all it has, hot, the time in which the other half would be full is said. A lead battery takes so much for minutes only. " +
 		"A stator with a shunt regulator is silent too: its winding carries its full current whatever is on.",
-	Formula:  "half the capacity / current into it ≤ 0.5 h, while the output is all used",
-	Limits:   "half an hour: our choice",
+	Formula:  "half the capacity / current into it ≤ 0.5 h, while 90 % of the output or more is used",
+	Limits:   "half an hour, and nine tenths: our choice",
 	Why:      "lithium takes what it is given until it is full: the alternator runs at its full output, at idle with little air, and its windings and rectifier fail of the heat",
 	Change:   "charge it through a DC-DC charger, or limit the current otherwise",
 	Severity: "advice",
 	Source:   "common practice, no source",
-	Bad: strings.NewReplacer("14 Ah", "60 Ah", "voltage-sensing relay", "mini make", "coil: {returns", "coil: {fed by: lamp fuse, wire: {size: 1 mm²}, suppressed by: resistor, returns").
+	Bad: strings.NewReplacer("14 Ah", "60 Ah", "12 mΩ", "20 mΩ", "20 A", "40 A", "4 mm²", "6 mm²", "voltage-sensing relay", "mini make", "coil: {returns", "coil: {fed by: lamp fuse, wire: {size: 1 mm²}, suppressed by: resistor, returns").
 		Replace(relayLink("LiFePO4", "20 A", "")),
 	Mended: []string{"capacity: 60 Ah", "capacity: 16 Ah"},
 	Run: func(p *Pass) {
@@ -43,7 +47,7 @@ var alternatorFlatOut = &Rule{
 // judgeFlatOut reports the situation in which a battery would keep the charging system at its full output longest.
 func (p *Pass) judgeFlatOut(part *circuit.Part, bank *design.Bank) {
 	store := battery.New(&bank.Store, p.d.NominalV())
-	if store == nil || !(bank.Store.BoardA() > 0) {
+	if store == nil || bank.Store.Chemistry == nil || !(bank.Store.Chemistry.HouseAh > 0) {
 		return
 	}
 	var longest *solve.Solution
@@ -53,7 +57,7 @@ func (p *Pass) judgeFlatOut(part *circuit.Part, bank *design.Bank) {
 			continue
 		}
 		full := s.Again(solve.Options{Rush: true, Changes: p.heldClosed(s), BankCharge: map[*design.Bank]float64{bank: halfCharge}})
-		if full.Status != solve.Converged || !full.Limited {
+		if full.Status != solve.Converged || over(flatOutShare*full.ChargingLimitA, full.ChargingA) {
 			continue
 		}
 		taken := 0.0
@@ -70,6 +74,10 @@ func (p *Pass) judgeFlatOut(part *circuit.Part, bank *design.Bank) {
 	fin := ofPart(finding.Advice, part)
 	fin.Situation, fin.Leave = longest.Situation.Name, true
 	atMost(&fin, "time at full output", hours, flatOutHours, "h")
-	p.say(fin, "in %q the charging system gives all its %s hot, of which half-full %s takes %s: %s until it is full", longest.Situation.Name,
-		amps(longest.ChargingA), part.Name, amps(into), duration(hours*3600))
+	gives := "all its " + amps(longest.ChargingA)
+	if !longest.Limited {
+		gives = fmt.Sprintf("%s of its %s", amps(longest.ChargingA), amps(longest.ChargingLimitA))
+	}
+	p.say(fin, "in %q the charging system gives %s hot, of which half-full %s takes %s: %s until it is full", longest.Situation.Name,
+		gives, part.Name, amps(into), duration(hours*3600))
 }

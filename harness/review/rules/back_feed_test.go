@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
 )
 
 // TestOneSourceOrTwo: fuses in parallel of one source add up, 5 A + 5 A; a keyed tap beside
@@ -35,4 +36,28 @@ fuses:
 			t.Errorf("%s: %q", c.name, said)
 		}
 	}
+}
+
+// A bilge pump is fed by its float and by hand, each behind a fuse: advice. Of another
+// load, or with one feed bare, it is a danger.
+func TestPumpOnFloatAndHand(t *testing.T) {
+	const pump = `
+practice: marine
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
+fuses:
+  float fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+  hand fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+  big fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+switches:
+  float switch: {type: float switch 15 A, at: rear, fed by: float fuse}
+  hand switch: {type: toggle 20 A, at: rear, fed by: HAND}
+loads:
+  the pump: {type: TYPE, at: rear, fed by: [float switch, hand switch], wire: {length: 400 mm}, returns to: battery negative, stays live: "must run unattended"}
+`
+	gravities(t, "back-feed", pump, "TYPE | HAND", map[string]finding.Severity{
+		"bilge pump | hand fuse":       finding.Advice,
+		"fresh water pump | hand fuse": finding.Danger,
+		"bilge pump | battery":         finding.Danger,
+		"bilge pump | big fuse":        finding.Danger, // which the wires from the float do not bear
+	})
 }

@@ -150,7 +150,7 @@ func (p *Pass) chargeReaches(s *solve.Solution, post *circuit.Node) bool {
 
 // sensesTooLow words why the voltage-sensing relay of a link stays open; "" = there is none, or another reason.
 func (p *Pass) sensesTooLow(link *circuit.Branch) string {
-	for _, b := range p.sensing(link) {
+	for _, b := range p.c.Sensing(link) {
 		if r, _ := b.Part.Source.(*design.Relay); r != nil && r.Form != nil && p.d.Charging.RegulatedV.Value < r.Form.PullInV {
 			return ": " + r.Name + " closes at " + volts(r.Form.PullInV) + ", and charging is regulated to " + volts(p.d.Charging.RegulatedV.Value)
 		}

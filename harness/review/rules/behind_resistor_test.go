@@ -19,7 +19,8 @@ const (
 // A motor that stands behind a resistor, by hand: 36 W at 12 V with eight times its current has 0.5 Ω and draws 24 A
 // past the resistor, 12 V / (0.5 Ω + R) = 8 A through 1 Ω. A fuse of 15 A at 23 °C carries
 // 16.5 A for 100 h, which R = 0.227 Ω let through. 90 W draw
-// 37.5 A, which 2.5 mm² withstands and 0.5 mm² does not; behind 3 Ω they are 3.6 A.
+// 37.5 A, which 2.5 mm² withstands and 0.5 mm² does not; behind 3 Ω they are 3.6 A. A half short of 20 A, which 15 A may carry for
+// 30 min, hurts 0.5 mm² before the resistor, and behind it where the position past it feeds the motor's end of the wire.
 func TestBehindResistor(t *testing.T) {
 	src, err := os.ReadFile("../../../testdata/rules/ok/two-speeds.yaml")
 	if err != nil {
@@ -40,6 +41,9 @@ func TestBehindResistor(t *testing.T) {
 		{"just above", []string{blower, small, "0.6 Ω", "0.22 Ω", "cab: {ambient: 45 °C}", "cab: {ambient: 23 °C}"}, "motor-never-opens-fuse", ""},
 		{"past it alone", []string{blower, strings.Replace(small, "[speed high, dropper]", "speed high", 1), "  dropper: {resistance: 0.6 Ω, rating: 60 W, thermal fuse: yes, at: cab, fed by: speed low}\n", ""}, "motor-never-opens-fuse", ""},
 		{"3 Ω before the thin wire", []string{blower, thin, drop, "{resistance: 3 Ω, rating: 60 W, at: cab, fed by: speed low, wire: {size: 0.5 mm²}}"}, "overload-hurts-wire", ""},
+		{"3 Ω between two thin wires: that before it, and that a short gets past it", []string{blower, thin, drop, "{resistance: 3 Ω, rating: 80 W, at: cab, fed by: speed low, wire: {size: 0.5 mm²}}"}, "fuse-wire-curve", "dropper to blower) is damaged"},
+		{"past it by nothing", []string{blower, strings.Replace(blower, "[speed high, dropper]", "dropper, wire: {size: 0.5 mm²}", 1), drop, "{resistance: 3 Ω, rating: 80 W, at: cab, fed by: speed low}"}, "fuse-wire-curve", ""},
+		{"before it all the same", []string{blower, strings.Replace(blower, "[speed high, dropper]", "dropper", 1), drop, "{resistance: 3 Ω, rating: 80 W, at: cab, fed by: speed low, wire: {size: 0.5 mm²}}"}, "fuse-wire-curve", "speed low to dropper) is damaged"},
 		{"the thin wire past it", []string{blower, thinner}, "overload-hurts-wire", "37.5 A"},
 		{"high by a relay and fuse of its own", []string{"[speed high, dropper]", "[high, dropper]", "fuses:\n", highFuse, "relays:\n", high}, "back-feed", ""},
 		{"such a relay that drops out late", []string{"[speed high, dropper]", "[high, dropper]", "fuses:\n", highFuse, "relays:\n", strings.Replace(high, "mini make", "mini make, off delay: 5 s", 1)}, "back-feed", "bypasses"},

@@ -96,3 +96,27 @@ func TestChargerStarvedByItsCable(t *testing.T) {
 		}
 	}
 }
+
+// The same 163.6 W over R from 14.3 V: 4 % of 12 V, 0.48 V, are lost where 13.82 V are left, at 11.84 A over 40.5 mΩ. Of those the
+// rest of the way has some 11 mΩ, 0.75 mm² at its 84 °C 31 mΩ a metre: 0.95 m.
+func TestInputDropOfACharger(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(casesDir, "charged-too-fast.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	const feed = "at: rear, fed by: start end, returns"
+	for _, c := range []struct {
+		length string
+		want   bool
+	}{{"850 mm", false}, {"900 mm", false}, {"1 m", true}, {"3.2 m", true}} {
+		got := ""
+		for _, f := range open(assess(t, "input.yaml", []byte(replaced(t, string(src), []string{feed, "at: rear, fed by: start end, wire: {size: 0.75 mm², length: " + c.length + "}, returns"})))) {
+			if f.Rule == "charging-cable-drop" && strings.Contains(f.What, "the cable to") && strings.Contains(f.What, "loses") {
+				got = f.What
+			}
+		}
+		if (got != "") != c.want {
+			t.Errorf("%s: %q", c.length, got)
+		}
+	}
+}

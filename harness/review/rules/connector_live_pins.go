@@ -19,16 +19,7 @@ var connectorLivePins = &Rule{
 	Change:   "turn the connector round (`sockets towards`), or lead what is live from the other side through a connector of its own",
 	Severity: "advice",
 	Source:   "common practice, no source",
-	Bad: `
-places:
-  battery tray: {ambient: 40 °C}
-  hinge: {ambient: 35 °C}
-  rear: {ambient: 35 °C}
-runs:
-  - {from: battery tray, to: hinge, length: 400 mm}
-  - {from: hinge, to: rear, length: 200 mm}
-partings:
-  hinge plug: {family: sealed 1.5, at: hinge, sockets towards: rear}
+	Bad: hinged + `  hinge plug: {family: sealed 1.5, at: hinge, sockets towards: rear}
 `,
 	Mended: []string{", sockets towards: rear", ""},
 	Run: func(p *Pass) {
@@ -45,3 +36,15 @@ partings:
 		}
 	},
 }
+
+// hinged begins the examples of connectors in the loom.
+const hinged = `
+places:
+  battery tray: {ambient: 40 °C}
+  hinge: {ambient: 35 °C}
+  rear: {ambient: 35 °C}
+runs:
+  - {from: battery tray, to: hinge, length: 400 mm}
+  - {from: hinge, to: rear, length: 200 mm}
+partings:
+`

@@ -24,16 +24,7 @@ var connectorOverload = &Rule{
 	Source:   "common practice, no source, unless the library row has one",
 	InUse:    true,
 	Mend:     MendPlug,
-	Bad: `
-places:
-  battery tray: {ambient: 40 °C}
-  hinge: {ambient: 35 °C}
-  rear: {ambient: 35 °C}
-runs:
-  - {from: battery tray, to: hinge, length: 400 mm}
-  - {from: hinge, to: rear, length: 200 mm}
-partings:
-  hinge plug: {family: open 2.8, at: hinge}
+	Bad: hinged + `  hinge plug: {family: open 2.8, at: hinge}
 fuses:
   heat fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
 loads:

@@ -18,16 +18,7 @@ var connectorWireSize = &Rule{
 	Severity: "fault",
 	Mend:     MendPlug,
 	Source:   "common practice, no source, unless the library row has one",
-	Bad: `
-places:
-  battery tray: {ambient: 40 °C}
-  hinge: {ambient: 35 °C}
-  rear: {ambient: 35 °C}
-runs:
-  - {from: battery tray, to: hinge, length: 400 mm}
-  - {from: hinge, to: rear, length: 200 mm}
-partings:
-  hinge plug: {family: sealed 1.5, at: hinge}
+	Bad: hinged + `  hinge plug: {family: sealed 1.5, at: hinge}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame}
 `,

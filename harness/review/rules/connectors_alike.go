@@ -20,16 +20,7 @@ var connectorsAlike = &Rule{
 	Change:   "use families or housings that differ, or turn one round with `sockets towards` where nothing stays live on that side; else mark both halves",
 	Severity: "advice",
 	Source:   "common practice, no source",
-	Bad: `
-places:
-  battery tray: {ambient: 40 °C}
-  hinge: {ambient: 35 °C}
-  rear: {ambient: 35 °C}
-runs:
-  - {from: battery tray, to: hinge, length: 400 mm}
-  - {from: hinge, to: rear, length: 200 mm}
-partings:
-  hinge plug: {family: sealed 1.5, at: hinge}
+	Bad: hinged + `  hinge plug: {family: sealed 1.5, at: hinge}
   second plug: {family: sealed 1.5, at: hinge, takes: side lamp}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, returns to: frame}

@@ -148,7 +148,7 @@ func droppedV(s *solve.Solution, load *circuit.Branch) (sum float64) {
 		if !x.Dropper() {
 			continue
 		}
-		behind, amps := heat{b: x, c: s.Circuit}.behind(), 0.0
+		behind, amps := behind(s.Circuit, x), 0.0
 		if !slices.Contains(behind, load) {
 			continue
 		}

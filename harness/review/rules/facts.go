@@ -3,6 +3,7 @@ package rules
 import (
 	"iter"
 	"slices"
+	"sync"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -38,7 +39,7 @@ type facts struct {
 
 	aside map[*finding.Finding]aside // findings that another speaks for
 
-	rides []*ride.Result // see ridden; nil = not yet followed
+	ridden func() []*ride.Result // see ride
 
 	exclusive    *circuit.Exclusive           // what cannot be on at once; nil = not yet known
 	openBy       [][]map[*circuit.Branch]bool // contacts open by position of a switch; nil = not yet known
@@ -58,6 +59,8 @@ func newFacts(in *Input) *facts {
 		aside:  map[*finding.Finding]aside{},
 		coilOf: make([]*circuit.Branch, len(c.Parts)),
 		mark:   make([]int, len(c.Nodes))}
+	f.ridden = sync.OnceValue(f.ride)
+	go f.ridden()
 	for _, s := range in.Solutions {
 		if s.Status == solve.Converged {
 			f.usable = append(f.usable, s)

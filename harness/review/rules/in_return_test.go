@@ -10,10 +10,12 @@ import (
 
 // TestSwitchedInReturn: live with the key off is a fault; behind the key, by a momentary
 // switch or with a reason, advice; with a pole in the feed as well, or a battery switch,
-// nothing.
+// nothing. A lamp that the machine switches, by a door or a gear, is silent: it is said by the field, and a
+// heater so switched is none.
 func TestSwitchedInReturn(t *testing.T) {
 	bad := rules.Find("switched-in-return").Bad
 	hot := "fuses:\n  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}\n" + bad
+	byDoor := strings.NewReplacer("rating: 5 A, at: rear", "rating: 5 A, machine operated: yes, at: rear", "behaves: resistor", "behaves: resistor, symbol: lamp").Replace(hot)
 	for _, c := range []struct {
 		name, src, old, new string
 		want                finding.Severity
@@ -24,6 +26,11 @@ func TestSwitchedInReturn(t *testing.T) {
 		{"with a reason", hot, "behaves: resistor", `behaves: resistor, stays live: "lights the step"`, finding.Advice},
 		{"the reason at the switch", hot, "rating: 5 A, at: rear", `rating: 5 A, stays live: "lights the step", at: rear`, finding.Advice},
 		{"a battery switch", hot, "rating: 5 A, at: rear", "type: battery switch 100 A, at: rear", 0},
+		{"a lamp by hand", hot, "tail lamp: {power: 5 W, behaves: resistor", "tail lamp: {power: 5 W, behaves: resistor, symbol: lamp", finding.Fault},
+		{"a lamp by a door", byDoor, "", "", 0},
+		{"a lamp by a door, behind the key", strings.Replace(byDoor, "fed by: battery", "fed by: keyed feed", 1), "", "", 0},
+		{"a lamp by a door of the library", byDoor, "rating: 5 A, machine operated: yes, at", "type: door switch 5 A, at", 0},
+		{"a heater by a door", byDoor, "symbol: lamp", "symbol: heater", finding.Fault},
 		{"two poles", hot, "tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse",
 			"tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: pole", 0},
 		{"two poles, one way", hot, "returns to: lamp switch", "returns to: [lamp switch, frame]", 0},
@@ -118,4 +125,38 @@ loads:
 			t.Errorf("%s, %s: %s by a short inside the lamp", c.rating, c.back, got)
 		}
 	}
+}
+
+// A lamp switched in its return is live as long as the battery switch is closed.
+func TestSwitchedInReturnBehindTheBatterySwitch(t *testing.T) {
+	const text = `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: FEED, wire: {size: 1 mm², length: 100 mm}}
+switches:
+  isolator: {type: battery switch 100 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  hand: {type: toggle 20 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  lamp switch: {rating: 5 A, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: lamp switch, return wire: {size: 1 mm², length: 200 mm}}
+`
+	gravities(t, "switched-in-return", text, "FEED", map[string]finding.Severity{"isolator": finding.Advice, "hand": 0, "battery": finding.Fault, "keyed feed": finding.Advice})
+}
+
+// A warning lamp behind the key is switched to ground by what senses pressure or level, as all are: nothing is said of it.
+// A hand's switch there, a pump, or a feed that is live with the key off is spoken of.
+func TestWarningLampIsSwitchedToGround(t *testing.T) {
+	const text = `
+switches:
+  sender: {TYPE, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  thing: {LOAD, at: rear, fed by: FEED, wire: {size: 1 mm²}, returns to: sender, return wire: {size: 1 mm², length: 200 mm}}
+`
+	gravities(t, "switched-in-return", text, "TYPE | LOAD | FEED", map[string]finding.Severity{
+		"type: pressure switch 10 A | type: bulb 5 W | keyed feed":                               0,
+		"type: float switch 15 A | power: 1 W, behaves: constant power, sign: LED | keyed feed":  0,
+		"type: float switch 15 A | power: 3 W, behaves: constant power, sign: horn | keyed feed": 0,
+		"rating: 5 A | type: bulb 5 W | keyed feed":                                              finding.Advice,
+		"type: float switch 15 A | type: bilge pump | keyed feed":                                finding.Advice,
+		"type: pressure switch 10 A | type: bulb 5 W | battery":                                  finding.Fault,
+	})
 }

@@ -21,7 +21,7 @@ var linkEndUnfused = &Rule{
 		"charging link: makers' instructions of voltage-sensing relays, common practice",
 	Bad: `
 batteries:
-  house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: charging relay, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
+  house: {chemistry: AGM, capacity: 14 Ah, resistance: 30 mΩ, at: rear, fed by: charging relay, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
   start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}

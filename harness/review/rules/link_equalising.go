@@ -31,7 +31,7 @@ var linkEqualising = &Rule{
 	Mend:     MendLink,
 	InUse:    true,
 	Bad:      relayLink("AGM", "10 A", ", charge: {house: 20 %}"),
-	Mended:   []string{", charge: {house: 20 %}", ""},
+	Mended:   []string{"rating: 10 A", "rating: 20 A"},
 	Run: func(p *Pass) {
 		for _, s := range p.usable {
 			if len(s.Situation.Charge) > 0 {

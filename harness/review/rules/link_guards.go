@@ -21,16 +21,6 @@ func (f *facts) links() iter.Seq2[*circuit.Part, *circuit.Branch] {
 	}
 }
 
-// sensing are the contacts of voltage-sensing relays in a link.
-func (f *facts) sensing(link *circuit.Branch) (list []*circuit.Branch) {
-	for _, b := range append(f.c.MainFeed(link.A).Branches, link) {
-		if b.Kind == circuit.ContactBranch && b.Closer.Coil != nil && b.Closer.Coil.Senses() {
-			list = append(list, b)
-		}
-	}
-	return list
-}
-
 // guardTaps raises the guard of what hangs on a link between two batteries to what the
 // fuses of both ends let through together. A fault in the link itself draws from either
 // end up to itself, so that its wires keep the guard of one.

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"sync"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -58,12 +59,17 @@ func (p *Pass) judgeStuck(part *circuit.Part, b *circuit.Branch) {
 		return false
 	}
 	least, in := math.Inf(1), ""
-	for _, s := range p.usable {
-		if s.Situation.EngineRPM > 0 || !open(s) || budget.IsParked(s.Situation) {
-			continue
+	hours, all := make([]float64, len(p.usable)), sync.WaitGroup{}
+	for i, s := range p.usable {
+		hours[i] = math.NaN()
+		if s.Situation.EngineRPM <= 0 && open(s) && !budget.IsParked(s.Situation) {
+			all.Go(func() { hours[i] = p.hoursLinked(s.Situation, contacts) })
 		}
-		if h := p.hoursLinked(s.Situation, contacts); h < least {
-			least, in = h, s.Situation.Name
+	}
+	all.Wait()
+	for i, h := range hours {
+		if h < least {
+			least, in = h, p.usable[i].Situation.Name
 		}
 	}
 	if !over(apartHours, least) {

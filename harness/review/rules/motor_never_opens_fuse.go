@@ -6,7 +6,6 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/overload"
 )
@@ -35,13 +34,12 @@ loads:
 `,
 	Mended: []string{"rating: 15 A", "rating: 7.5 A"},
 	Run: func(p *Pass) {
-		tolerances := corner.TolerancesOf(p.d)
 		for _, part := range p.partsOf(circuit.Load) {
 			l, b := accessory(part), loadBranch(part)
 			if b == nil || l.Behaves != design.Motor || p.attended(l, b) {
 				continue
 			}
-			stalledA := p.c.StalledA(b, tolerances.StallRatio(l))
+			stalledA := p.c.StalledA(b)
 			leastA := stalledA
 			for _, s := range p.allSolutions() {
 				if s.On(b) {

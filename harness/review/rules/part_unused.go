@@ -1,18 +1,21 @@
 package rules
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
 var partUnused = &Rule{
 	Name:  "part-unused",
-	Title: "nothing uses a ground, a splice, a connector, a fuse or an output of a switch",
+	Title: "nothing uses a ground, a splice, a connector, a fuse, a resistor or an output of a switch",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of a switch with positions that feeds nothing or takes nothing back, or a connector that no wire passes: it is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of a switch with positions that feeds nothing or takes nothing back, a connector that no wire passes, or a dropping resistor past which all behind it is always fed: it is drawn and " +
 		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. The fuse of a way of a block behind which nothing is left is bought and tested all the same; one already there, or a spare way, is not said. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -61,6 +64,9 @@ loads:
 		for _, part := range p.partsOf(circuit.Switch) {
 			p.judgeOutputs(part)
 		}
+		for part := range each[*design.DroppingResistor](p.facts) {
+			p.judgeBypassed(part)
+		}
 		parked := p.live(keyOff, nil).nodes // always-hot-conductor has those
 		for _, part := range p.partsOf(circuit.Splice) {
 			if !leadsOn(part) && !parked[part.Terminals[0].Node.Index] {
@@ -88,6 +94,37 @@ func (p *Pass) judgeOutputs(part *circuit.Part) {
 			what, fin.Change = "nothing returns to %s of %s", "name the output as `returns to` where it is meant to take current back, or write `none` for the position"
 		}
 		p.say(fin, what, output, part.Name)
+	}
+}
+
+// bypassed is the share of what draws behind a resistor below which it is fed past it: a contact of 20 mΩ leaves a
+// tenth to 0.2 Ω (our choice).
+const bypassed = 0.1
+
+// judgeBypassed tells of a resistor past which all is fed that is ever on behind it, or behind which there is nothing.
+func (p *Pass) judgeBypassed(part *circuit.Part) {
+	b := part.Branches[0]
+	draws, on := p.drawsOf(b), false
+	for _, s := range p.allSolutions() {
+		total := 0.0
+		for _, x := range draws {
+			if a := math.Abs(s.Amps(x)); s.Status == solve.Converged && !math.IsNaN(a) {
+				total += a
+			}
+		}
+		if total > 0 && math.Abs(s.Amps(b)) >= bypassed*total {
+			return
+		}
+		on = on || total > 0
+	}
+	fin := ofPart(finding.Advice, part)
+	fin.Leave = true
+	switch {
+	case len(draws) == 0:
+		p.say(fin, "nothing draws through %s", part.Name)
+	case on:
+		fin.Change = "leave out what feeds past it in the position where it is meant to hold back, or take it out"
+		p.say(fin, "%s is fed past %s in every position and situation: it holds nothing back", wording.And(names(draws)), part.Name)
 	}
 }
 

@@ -123,6 +123,7 @@ var registry = sorted(
 	sparkInVapour,
 	standbyDrain,
 	startBatteryShared,
+	startOverLink,
 	starterDoesNotTurn,
 	strapShared,
 	studOnMovingPart,

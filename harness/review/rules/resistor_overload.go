@@ -17,7 +17,7 @@ var resistorOverload = &Rule{
 	Title: "a resistor makes more heat than it is rated for",
 	Says:  "over its rating",
 	Doc: "The heat of every dropping resistor (`resistors`) in the situation and in the position of its switch in which it is most. Behind it a load draws " +
-		"as it behaves; a motor alone is taken as a fan or pump, whose torque follows the square of its speed, so that it draws less as it turns slower: the least that it can be. " +
+		"as it behaves; a motor is taken as a fan or pump, whose torque follows the square of its speed, so that it draws less as it turns slower: the least that it can be. " +
 		"Above the rating it is a danger. From half the rating on it is advised on, as it is where a motor that draws its rated current at any speed, one that is held fast, or a short behind it that no fuse " +
 		"clears would take it above its rating; a resistor with a `thermal fuse` is spared the last two.",
 	Formula:  "P = I²·R ≤ rating; of a motor I from (R + Ra)·I + E·√(I/I rated) = V, with Ra = V rated / stall current and E = V rated − Ra·I rated",
@@ -41,9 +41,15 @@ loads:
 }
 
 func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
-	h := heat{part.Branches[0], corner.TolerancesOf(p.d), p.c}
-	least := p.figureOf(1, nil, func(s *solve.Solution) float64 { return h.at(s, slows) })
-	nominal := least(corner.AtNominal)
+	b := part.Branches[0]
+	heat := func(s *solve.Solution) float64 {
+		if a := s.Amps(b); !math.IsNaN(a) {
+			return a * a * b.Ohm
+		}
+		return 0
+	}
+	makes := p.figureOf(1, nil, heat)
+	nominal := makes(corner.AtNominal)
 	if nominal.in == nil || nominal.Nominal == 0 {
 		return
 	}
@@ -53,7 +59,7 @@ func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
 		return
 	}
 	rating := x.RatingW.Value
-	v := p.held("resistor rating", least, figure.Larger, rating, rating, always(finding.Danger))
+	v := p.held("resistor rating", makes, figure.Larger, rating, rating, always(finding.Danger))
 	if v.severity == 0 && over(nominal.Nominal, rating/circuit.ResistorSpare) {
 		v = verdict{nominal, rating / circuit.ResistorSpare, finding.Advice}
 	}
@@ -69,116 +75,84 @@ func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
 	if v.severity == finding.Danger {
 		return
 	}
+	draws := behind(p.c, b)
+	shorted := func(s *solve.Solution) float64 {
+		if len(draws) == 0 || heat(s) == 0 {
+			return 0
+		}
+		return math.Pow(s.PostsV(draws[0]), 2) / b.Ohm
+	}
 	for _, may := range []struct {
-		as   taken
 		when string
 		off  bool
-	}{{steady, "with a motor behind it that draws its rated current at any speed", false}, {stalls, "with the motor behind it held fast", x.Cutout},
-		{shorted, "with what is behind it shorted", x.Cutout || p.opensAt(h)}} {
-		most := p.figureOf(1, nil, func(s *solve.Solution) float64 { return h.at(s, may.as) })(corner.AtNominal)
-		if may.off || !over(most.Nominal, rating) {
+		as   solve.Fans
+		heat func(*solve.Solution) float64
+	}{{"with a motor behind it that draws its rated current at any speed", false, solve.Steady, heat}, {"with the motor behind it held fast", x.Cutout, solve.Stand, heat},
+		{"with what is behind it shorted", x.Cutout || p.opensAt(b, draws), solve.Slow, shorted}} {
+		if may.off {
+			continue
+		}
+		most, in := 0.0, (*design.Situation)(nil)
+		for _, s := range p.turning(may.as) {
+			if w := may.heat(s); s.Status == solve.Converged && w > most {
+				most, in = w, s.Situation
+			}
+		}
+		if !over(most, rating) {
 			continue
 		}
 		fin := ofPart(finding.Advice, part)
-		fin.Situation, fin.Leave = most.in.Name, true
+		fin.Situation, fin.Leave = in.Name, true
 		fin.Change = "take one with a thermal fuse (`thermal fuse: yes`), or of a higher rating"
 		if x.Cutout { // it is there, and opens in use
 			fin.Change = "take one of a higher rating, or measure the motor's current in that position and give it"
 		}
-		p.say(fin, "%s, %s makes %s; it is rated %s, and no fuse of the wires sees that", may.when, part.Name, watts(most.Nominal), quantity.Plain(rating, quantity.Power))
+		p.say(fin, "%s, %s makes %s; it is rated %s, and no fuse of the wires sees that", may.when, part.Name, watts(most), quantity.Plain(rating, quantity.Power))
 		return
 	}
 }
 
 func watts(v float64) string { return quantity.Format(v, quantity.Power) }
 
+// turning are the operating points at nominal with motors behind resistors turning in some way.
+func (p *Pass) turning(as solve.Fans) []*solve.Solution {
+	now := p.allSolutions()
+	if as == solve.Slow || !p.c.HasFans() {
+		return now
+	}
+	plan, list := solve.Prepare(p.c), make([]*solve.Solution, len(now))
+	for i, s := range now {
+		var opt solve.Options
+		if set := p.in.Corners; set != nil {
+			opt = set.Options(i, corner.Nominal)
+		}
+		opt.Fans = as
+		list[i] = plan.Network(s.Situation, opt).Solution()
+	}
+	return list
+}
+
+// behind are the loads whose current may flow through a resistor.
+func behind(c *circuit.Circuit, b *circuit.Branch) []*circuit.Branch {
+	if b.Feeds() {
+		return c.BelowBranch(b).Loads
+	}
+	return c.DrawsBack(b)
+}
+
 // opensAt tells whether the smallest fuse before what is behind a resistor opens at what flows when
 // that is shorted.
-func (p *Pass) opensAt(h heat) bool {
-	for _, x := range h.behind() {
+func (p *Pass) opensAt(b *circuit.Branch, draws []*circuit.Branch) bool {
+	for _, x := range draws {
 		var least *circuit.Branch
 		for _, up := range p.nearest.Upstream(x) {
 			if r := fuseRating(up); r > 0 && (least == nil || r < fuseRating(least)) {
 				least = up
 			}
 		}
-		if least == nil || math.IsInf(least.Device(0).Open(p.c.NominalAt(x.A)/h.b.Ohm).SlowS, 1) {
+		if least == nil || math.IsInf(least.Device(0).Open(p.c.NominalAt(x.A)/b.Ohm).SlowS, 1) {
 			return false
 		}
 	}
 	return true
-}
-
-// taken is how what is behind a resistor is taken.
-type taken int
-
-const (
-	slows  taken = iota // a motor as a fan: less current at less speed
-	steady              // a motor at its rated current at any speed
-	stalls              // a motor that stands
-	shorted
-)
-
-// heat is that of a resistor.
-type heat struct {
-	b          *circuit.Branch
-	tolerances *corner.Tolerances
-	c          *circuit.Circuit
-}
-
-// at is the heat in watts at an operating point.
-func (h heat) at(s *solve.Solution, as taken) float64 {
-	a := math.Abs(s.Amps(h.b))
-	if math.IsNaN(a) {
-		return 0
-	}
-	behind := h.behind()
-	if as == shorted && a > 0 && len(behind) > 0 {
-		return math.Pow(s.PostsV(behind[0]), 2) / h.b.Ohm
-	}
-	if m := h.motor(s); m.ratedA > 0 {
-		across := m.nowV + a*h.b.Ohm
-		switch as {
-		case slows:
-			a = math.Min(a, m.fanA(across, h.b.Ohm))
-		case stalls:
-			a = math.Max(a, across/(h.b.Ohm+m.ohm))
-		}
-	}
-	return a * a * h.b.Ohm
-}
-
-// motor is what turns behind a resistor, several taken as one: currents and volts as rated, volts
-// now, and the resistance of the winding. ratedA is 0 where anything else draws there too.
-type motor struct{ ratedA, ratedV, nowV, ohm float64 }
-
-// behind are the loads whose current may flow through it.
-func (h heat) behind() []*circuit.Branch {
-	if h.b.Feeds() {
-		return h.c.BelowBranch(h.b).Loads
-	}
-	return h.c.DrawsBack(h.b)
-}
-
-func (h heat) motor(s *solve.Solution) (m motor) {
-	siemens := 0.0
-	for _, x := range h.behind() {
-		if !s.LoadOn[x.Index] || s.Amps(x) == 0 {
-			continue
-		}
-		if x.Load == nil || x.Load.Load == nil || x.Load.Behaves != design.Motor || len(x.String) > 0 {
-			return motor{}
-		}
-		m.ratedA, m.ratedV, m.nowV = m.ratedA+x.Load.RatedA(), x.Load.RatedV, s.LoadV(x)
-		siemens += h.tolerances.StallRatio(x.Load.Load) * x.Load.RatedA() / x.Load.RatedV
-	}
-	m.ohm = 1 / siemens
-	return m
-}
-
-// fanA is the current of a fan behind some ohms at some volts: (R + Ra)·I + E·√(I/I rated) = V.
-func (m motor) fanA(acrossV, ohm float64) float64 {
-	a, e := (ohm+m.ohm)*m.ratedA, m.ratedV-m.ohm*m.ratedA
-	y := (math.Sqrt(e*e+4*a*acrossV) - e) / (2 * a)
-	return m.ratedA * y * y
 }

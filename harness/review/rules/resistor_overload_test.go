@@ -66,3 +66,43 @@ func TestThermalFuseIsNotAdvisedTwice(t *testing.T) {
 		}
 	}
 }
+
+// A fan of 1.7 A at 12 V, standing 8.5 A, has Ra = 1.412 Ω and E = 9.6 V. At 14.2 V behind 5 Ω: 10.9·y² + 9.6·y = 14.2, y = 0.783,
+// 1.042 A, 5.43 W; at its rated current at any speed 1.7 A, 14.45 W; held fast 14.2 V / 6.412 Ω = 2.21 A, 24.5 W. Two of half
+// of it side by side and two of half of its volts in series are the same. With 14 Ω beside it the fan has 7.595 V: (14.2 V − 7.595 V) / 5 Ω
+// = 1.321 A of both, 0.778 A of it the fan's, 8.72 W; at its rated current 4.2 V and 2 A, 20 W; held fast 14.2 V / 6.283 Ω, 25.5 W.
+func TestMotorsBehindResistor(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/resistor-overload.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const own, motor = "  front lamp: {resistance: 7 Ω, at: front, fed by: dropper, returns to: frame}\n", "behaves: motor, protected motor: yes, at: front"
+	one := "  fan: {current: 1.7 A, rated at: 12 V, " + motor + ", fed by: dropper, returns to: frame}\n"
+	for _, c := range []struct {
+		name, loads          string
+		fans, steady, stands string
+	}{
+		{"one", one, "5.4", "14.", "24."},
+		{"two side by side", strings.Repeat("  fan: {current: 0.85 A, rated at: 12 V, "+motor+", fed by: dropper, returns to: frame}\n", 2), "5.4", "14.", "24."},
+		{"two in series", "  fan: {current: 1.7 A, rated at: 6 V, " + motor + ", fed by: dropper}\n  second: {current: 1.7 A, rated at: 6 V, " + motor + ", in series with: fan, returns to: frame}\n", "5.4", "14.", "24."},
+		{"with 14 Ω", one + "  pad: {resistance: 14 Ω, at: front, fed by: dropper, returns to: frame}\n", "8.", "20 W", "25."},
+		{"in its return", one, "5.4", "14.", "24."},
+	} {
+		loads := strings.Replace(c.loads, "fan:", "other:", strings.Count(c.loads, "fan:")-1)
+		for rating, want := range map[string]string{"": "it makes " + c.fans, "13 W": "any speed, dropper makes " + c.steady, "21 W": "held fast, dropper makes " + c.stands, "60 W": ""} {
+			text := strings.Replace(strings.Replace(string(src), own, loads, 1), "rating: 5 W, thermal fuse: yes, ", map[bool]string{true: "rating: " + rating + ", "}[rating != ""], 1)
+			if c.name == "in its return" {
+				text = strings.NewReplacer("fed by: lamps}", "returns to: frame}", "fed by: dropper, returns to: frame", "fed by: lamps, returns to: dropper").Replace(text)
+			}
+			said := ""
+			for _, f := range assess(t, c.name, []byte(text)) {
+				if f.Rule == "resistor-overload" {
+					said += f.What + "; "
+				}
+			}
+			if !strings.Contains(said, want) || want == "" && said != "" {
+				t.Errorf("%s, rated %q: %q, want %q", c.name, rating, said, want)
+			}
+		}
+	}
+}

@@ -50,19 +50,18 @@ situations:
 	},
 }
 
-// ridden are the rides of the design, those that can be followed.
-func (f *facts) ridden() []*ride.Result {
-	if f.in.Budget == nil || f.rides != nil {
-		return f.rides
+// ride follows the rides of the design, those that can be followed. It goes on beside the other rules.
+func (f *facts) ride() (list []*ride.Result) {
+	if f.in.Budget == nil {
+		return nil
 	}
-	f.rides = []*ride.Result{}
 	for _, r := range f.d.Rides {
 		if result, err := ride.Simulate(f.c, r, ride.Options{Tolerance: ride.Coarse}); err == nil {
-			f.rides = append(f.rides, result)
+			list = append(list, result)
 			f.in.RideEffort += result.Effort
 		}
 	}
-	return f.rides
+	return list
 }
 
 func (p *Pass) reportEmpty(r *ride.Result) {

@@ -31,12 +31,12 @@ var sensingRelayStays = &Rule{
 	Change:   "use a DC-DC charger, or a relay that opens above the volts at which the battery rests, or that follows the engine",
 	Severity: "fault: the relay is there to part them",
 	Source:   "relay thresholds: sellers' pages (two sources); LiFePO4 resting volts: voltage reference table (one source)",
-	Bad:      relayLink("LiFePO4", "20 A", ""),
+	Bad:      strings.NewReplacer("12 mΩ", "20 mΩ", "20 A", "40 A", "4 mm²", "6 mm²").Replace(relayLink("LiFePO4", "20 A", "")),
 	Mended:   []string{"house: {chemistry: LiFePO4, capacity: 14 Ah,", "house: {chemistry: AGM, capacity: 14 Ah,"},
 	Run: func(p *Pass) {
 		told := map[*circuit.Part]bool{}
 		for part, link := range p.links() {
-			for _, x := range p.sensing(link) {
+			for _, x := range p.c.Sensing(link) {
 				if !told[x.Part] {
 					told[x.Part] = p.judgeStays(part, link, x)
 				}
@@ -63,21 +63,28 @@ situations:
 }
 
 // judgeStays reports a relay's contact in the link of a battery that stays closed once the engine
-// has stopped, in the parked machine or else the first such situation; it tells whether it did. In the sun or on shore
-// power a charger holds it, as it should.
+// has stopped; it tells whether it did.
 func (p *Pass) judgeStays(part *circuit.Part, link, contact *circuit.Branch) bool {
+	s := p.staysAfterStop(contact)
+	if s != nil {
+		p.reportStays(s, part, link, contact)
+	}
+	return s != nil
+}
+
+// staysAfterStop is the parked machine, or else the first situation with the engine stopped, in which a sensing relay stays closed;
+// nil = none. In the sun or on shore power a charger holds it, as it should.
+func (p *Pass) staysAfterStop(contact *circuit.Branch) *solve.Solution {
 	list := p.usable
 	if parked := budget.Parked(p.c, p.in.Solutions); parked != nil {
 		list = append([]*solve.Solution{parked}, list...)
 	}
 	for _, s := range list {
-		if s.Situation.EngineRPM > 0 || s.Situation.Sun > 0 || s.Situation.Shore || s.Closed[contact.Index] || !p.staysClosed(s, contact, partCharge, partCharge) {
-			continue
+		if s.Situation.EngineRPM == 0 && s.Situation.Sun == 0 && !s.Situation.Shore && !s.Closed[contact.Index] && p.staysClosed(s, contact, partCharge, partCharge) {
+			return s
 		}
-		p.reportStays(s, part, link, contact)
-		return true
 	}
-	return false
+	return nil
 }
 
 // afterEngine is a situation as the engine left it, sensing relays closed, with the first battery and

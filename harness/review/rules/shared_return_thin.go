@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -14,13 +15,13 @@ var sharedReturnThin = &Rule{
 	Doc: "The wire that leads on from a ground block, from a load that others return to, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
 		"against the largest single fuse, wire-over-current against the current in normal use; wires " +
-		"that those report are left out.",
+		"that those report are left out. A ground that brings back all that a fuse block feeds is, where it is thinner than the feed of that, held against the fuse before the block too: the next load on a way may bring up to that.",
 	Formula: "min(rating of a common fuse, Σ ratings of the branches' fuses) ≤ share × allowed current",
 	Limits:  "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "each branch stays within its fuse while the one wire that they share is overloaded: no fuse " +
 		"watches it",
 	Change:   "make the common return as thick as the common feed, or run two wires",
-	Severity: "fault; advice up to the practice's most share of the allowed current",
+	Severity: "fault; advice up to the practice's most share of the allowed current, and against the fuse before a block alone",
 	Source:   "ABYC E-11: the common negative is sized as the common positive (from memory)",
 	Mend:     MendWire,
 	Bad: `
@@ -37,11 +38,46 @@ loads:
 	Run: func(p *Pass) {
 		feeds := p.feedsByReturn()
 		for _, part := range p.c.Parts {
-			if w := onlyReturn(part); w != nil {
-				p.judgeSharedReturn(part, w, feeds[w.Index])
+			if w := onlyReturn(part); w != nil && !p.judgeSharedReturn(part, w, feeds[w.Index]) {
+				p.judgePanelReturn(part, w)
 			}
 		}
 	},
+}
+
+// copperMm2 is the copper of wires side by side.
+func copperMm2(wires []*circuit.Wire) (mm2 float64) {
+	for _, w := range wires {
+		if w.Spec.Size != nil {
+			mm2 += w.Spec.Size.AreaMm2
+		}
+	}
+	return mm2
+}
+
+// judgePanelReturn holds the minus of a panel against the fuse before the panel.
+func (p *Pass) judgePanelReturn(part *circuit.Part, w *circuit.Wire) {
+	ground, ok := part.Source.(*design.Ground)
+	a := p.allowed(w)
+	if !ok || !a.known() {
+		return
+	}
+	for panel, block := range each[*design.Block](p.facts) {
+		in := panel.Terminal("in")
+		if all, _ := p.c.BringsBack(ground, block); !all || in == nil {
+			continue
+		}
+		g := p.guards[in.Node.Index]
+		passes, limit := w.Branch.ShareA(g.A), p.practice.FuseWireShare*a.AllowedA
+		if !g.known() || !over(passes, p.practice.FuseWireShare*a.ProvenA()) || !over(gaugeShare*copperMm2(wiresTo(in)), copperMm2(wiresFrom(w.From))) {
+			continue // as thick as the plus, which says so itself
+		}
+		fin := ofWire(finding.Advice, w)
+		atMost(&fin, "fuse of the block's feed", passes, limit, "A")
+		p.say(fin, "common return %s may carry %s %s; it brings back all that %s feeds, whose feed is protected by %s", w.Text(), a.textFor(passes), a.where(), panel.Name, g.text())
+		p.standsAside(w, overloadHurtsWire, fuseOverWire, returnBelowFuse, wireOverCurrent)
+		return
+	}
 }
 
 // onlyReturn is the wire that leads on from a ground, from a fuse or contact of a return, or
@@ -73,20 +109,21 @@ func takesReturns(part *circuit.Part) bool {
 	})
 }
 
-func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*circuit.Branch) {
+func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*circuit.Branch) (reported bool) {
 	a := p.allowed(w)
 	if len(fuses) < 2 || !a.known() {
-		return
+		return false
 	}
 	total, limit := w.Branch.ShareA(p.togetherA(fuses)), p.practice.FuseWireShare*a.AllowedA
 	if !over(total, p.practice.FuseWireShare*a.ProvenA()) {
-		return
+		return false
 	}
 	fin := ofWire(p.letsThrough(w, total, finding.Fault), w)
 	atMost(&fin, "fuses together", total, limit, "A")
 	p.say(fin, "common return %s may carry %s %s, but the %d fuses of its branches at %s let through %s together",
 		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
 	p.standsAside(w, overloadHurtsWire, fuseOverWire, returnBelowFuse, wireOverCurrent)
+	return true
 }
 
 // feedsByReturn lists, by wire, the fuses nearest above everything whose current

@@ -26,7 +26,7 @@ var startBatteryShared = &Rule{
 	Source:   "common practice, no source",
 	Bad: `
 batteries:
-  house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
+  house: {chemistry: AGM, capacity: 14 Ah, resistance: 30 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
   start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
@@ -70,7 +70,7 @@ func (p *Pass) judgeLink(part *circuit.Part, b *circuit.Branch) {
 	fin := ofPart(finding.Fault, part)
 	fin.Situation = worst.Situation.Name
 	fin.Figure = figure.New(most, sharedA, "A", figure.Larger)
-	if slices.ContainsFunc(p.sensing(b), func(x *circuit.Branch) bool { return worst.Closed[x.Index] }) {
+	if slices.ContainsFunc(p.c.Sensing(b), func(x *circuit.Branch) bool { return worst.Closed[x.Index] }) {
 		fin.Change = "use a DC-DC charger, or a relay that follows the engine: the volts at which a battery rests, or that a charger holds, keep the voltage-sensing relay closed"
 	}
 	p.say(fin, "the battery gives %s to %s and its loads in %q, with the engine stopped", amps(most), part.Name, fin.Situation)

@@ -16,7 +16,7 @@ var switchedInReturn = &Rule{
 	Doc: "A load or coil that nothing but a switch or relay contact between it and the ground turns off, while its feed stays " +
 		"live: with the key off, with the key on alone, or with the battery switch closed. One whose feed has a switch of its own as well is not reported, " +
 		"nor one that a break contact leaves on, nor what a battery switch in the negative isolates, nor a warning lamp or buzzer behind the key that " +
-		"pressure or level alone switches to ground, where such a sender sits.",
+		"pressure or level alone switches to ground, where such a sender sits, nor a lamp, buzzer or coil that a door, the gear lever or a brake (`machine operated`) does.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "it is live though it is off: whoever changes the lamp meets the full voltage, and a return that chafes on the " +
@@ -63,7 +63,7 @@ func (j *coldSwitched) judge(b *circuit.Branch) {
 	if !asleep && !awake && !j.aboard.opensBack(b) || !j.cold[b.B.Index] || slices.ContainsFunc(gates, isolates) {
 		return
 	}
-	if !asleep && warns(b, gates) {
+	if byAll(gates, (*design.Switch).WorksAlone) && warns(b) && !asleep || len(gates) > 0 && byAll(gates, byMachine) && (warns(b) || j.coils[b] != nil) {
 		return
 	}
 	held := !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return !momentary(x) })
@@ -86,10 +86,17 @@ func (j *coldSwitched) judge(b *circuit.Branch) {
 	j.say(fin, "%s is switched only in its return, by %s: it is live %s while it is off", of, wording.Or(names(gates)), state)
 }
 
-// warns tells of a lamp, buzzer or instrument that nothing but pressure or level switches.
-func warns(b *circuit.Branch, gates []*circuit.Branch) bool {
-	return b.Load != nil && b.Load.Load != nil && slices.Contains([]design.Sign{design.SignLamp, design.SignLED, design.SignHorn, design.SignSensor}, b.Load.Load.Sign) &&
-		!slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return x.Closer.Switch == nil || !x.Closer.Switch.WorksAlone() })
+// warns tells of a lamp, buzzer or instrument.
+func warns(b *circuit.Branch) bool {
+	return b.Load != nil && b.Load.Load != nil && slices.Contains([]design.Sign{design.SignLamp, design.SignLED, design.SignHorn, design.SignSensor}, b.Load.Load.Sign)
+}
+
+// byMachine tells of a switch that is grounded where what works it moves.
+func byMachine(x *design.Switch) bool { return x.MachineOperated }
+
+// byAll tells whether all contacts are of switches that something other than a hand works.
+func byAll(gates []*circuit.Branch, works func(*design.Switch) bool) bool {
+	return !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return x.Closer.Switch == nil || !works(x.Closer.Switch) })
 }
 
 // opensBack tells whether what draws is live and has no way back.

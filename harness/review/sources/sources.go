@@ -194,6 +194,9 @@ func (g *gatherer) part(p *circuit.Part) {
 		g.add(src.Store.Chemistry.Source, "battery "+src.Store.Chemistry.Name)
 	case *design.Charger:
 		g.add(src.Type.Source, "charger "+src.Type.Name)
+		if src.Type.Wire.Mm2 > 0 {
+			g.add(src.Type.Wire.Source, "charger "+src.Type.Name+", least wire")
+		}
 	case *design.Diode:
 		g.add(src.Type.Source, "diode "+src.Type.Name)
 	case *design.Load:
@@ -202,6 +205,9 @@ func (g *gatherer) part(p *circuit.Part) {
 			g.add(src.Type.Inrush.Source, "load "+src.Type.Name+", inrush")
 			if src.Type.Aim.Share > 0 {
 				g.add(src.Type.Aim.Source, "load "+src.Type.Name+", drop aim")
+			}
+			if src.Type.Wire.Mm2 > 0 {
+				g.add(src.Type.Wire.Source, "load "+src.Type.Name+", least wire")
 			}
 			if src.MostW > 0 {
 				g.add(src.Type.Most.Source, "load "+src.Type.Name+", highest power")

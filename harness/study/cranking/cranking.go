@@ -29,6 +29,9 @@ type Case struct {
 	DrawnA               float64         // by starter and vehicle: less than theirs by a starter that stands; 0 with one of the design
 	Loads                []Load          // that are on in some situation, in the circuit's order
 	Drops                []*circuit.Part // relays that let go meanwhile, in the circuit's order
+	// HeldV is PostsV with the voltage-sensing relays of links to further batteries still closed; NaN = there are none, or it is not known.
+	HeldV   float64
+	Helpers []Helper // further batteries, in the circuit's order
 }
 
 // Turns tells whether the starter turns the engine, as far as is known.
@@ -50,6 +53,11 @@ type Study struct {
 	Suits  bool
 	BoardA float64 // that the battery's protection lets through; 0 = it has none
 	Cases  []Case
+	// Turning are the situations with the starter turning in the first case; Held the same with the sensing
+	// relays of links held closed, none without such relays.
+	Turning, Held []*solve.Solution
+
+	sensing []*circuit.Branch
 }
 
 // Barred tells whether the battery's protection lets less through than the starter takes, by more than rounding.
@@ -80,10 +88,11 @@ func Compute(c *circuit.Circuit) *Study {
 	}
 	s.RestV = bank.OpenCircuitV(1, MildC)
 	s.Suits = !s.Start.Assumed || !s.Start.Large && s.RestV-(s.Start.CurrentA+vehicleA(d))*bank.Sound().Ohm(1, MildC) >= s.LeastV
-	plan, before, linkOhm := solve.Prepare(c), beforeStart(d, own), posts(c).LinkOhm()
+	plan, before := solve.Prepare(c), beforeStart(d, own)
 	if len(before) == 0 {
 		return s
 	}
+	s.sensing = sensing(c)
 	for _, k := range []Case{
 		{Name: "mild, full", CelsiusC: MildC, Charge: 1},
 		{Name: "cold, full", CelsiusC: ColdC, Charge: 1},
@@ -96,8 +105,9 @@ func Compute(c *circuit.Circuit) *Study {
 		}
 		// What a starter starves goes on along its fold: a start lasts seconds, and its voltage is wanted all the same.
 		usual := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV, AcceptFolded: true}
-		turn := func(x *design.Situation, times float64) (t turning) {
+		turn := func(x *design.Situation, times float64, changes ...solve.Change) (t turning) {
 			opt := usual
+			opt.Changes = changes
 			var held *design.Situation
 			held, t.rest, t.pulled = Begin(plan, x, opt)
 			opt.Pulled = func(coil *circuit.Branch) bool { return t.pulled[coil] }
@@ -106,17 +116,18 @@ func Compute(c *circuit.Circuit) *Study {
 				t.Solution = plan.Network(held, opt).Solution()
 				return t
 			}
-			// A source behind a resistance less a constant current is the same
-			// source of a voltage that is lower by their product.
 			full := times*k.CurrentA + k.VehicleA
 			t.drawnA = full * standing(solve.TorqueEdge*s.Start.RatedV, func(share float64) float64 {
-				opt.BatteryV = math.Max(k.RestV-share*full*(k.Ohm+linkOhm), LeastEMFV)
+				opt.Drawn = []solve.Draw{{Node: c.Positive(), Amps: share * full}}
 				t.Solution = plan.Network(x, opt).Solution()
 				return volts(t.Solution, posts(c))
 			})
 			return t
 		}
-		k.solve(c, before, turn, max(s.Start.Peak, 1))
+		turning, held := k.solve(c, before, turn, max(s.Start.Peak, 1), closed(s.sensing))
+		if k.help(c, turning, held); len(s.Cases) == 0 {
+			s.Turning, s.Held = turning, held
+		}
 		s.Cases = append(s.Cases, k)
 	}
 	return s
@@ -245,15 +256,19 @@ func beforeStart(d *design.Design, own bool) []*design.Situation {
 	return list
 }
 
-// solve fills in the voltages of a case; turn solves a situation with so many times the
-// starter's current.
-func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) turning, peak float64) {
+// solve fills in the voltages of a case, and gives its solutions as they are and with changes, none without any; turn solves a
+// situation with so many times the starter's current.
+func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64, changes ...solve.Change) turning, peak float64, changes []solve.Change) (list, held []*solve.Solution) {
 	posts := posts(c)
 	at := map[*circuit.Branch]int{}
-	k.PostsV, k.StarterV, k.FirstV = math.NaN(), math.NaN(), math.NaN()
+	k.PostsV, k.StarterV, k.FirstV, k.HeldV = math.NaN(), math.NaN(), math.NaN(), math.NaN()
 	own := false
 	for _, s := range before {
 		turning := turn(s, 1)
+		if list = append(list, turning.Solution); len(changes) > 0 {
+			with := turn(s, 1, changes...).Solution
+			held, k.HeldV = append(held, with), lower(k.HeldV, volts(with, posts))
+		}
 		v := volts(turning.Solution, posts)
 		if !(v >= k.PostsV) {
 			k.DrawnA = turning.drawnA
@@ -282,6 +297,7 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 		k.StarterV = k.PostsV
 	}
 	slices.SortStableFunc(k.Drops, func(a, b *circuit.Part) int { return a.Index - b.Index })
+	return list, held
 }
 
 // letGo notes the relays that had pulled in before and do not hold.
@@ -318,10 +334,6 @@ func vehicleA(d *design.Design) float64 {
 	}
 	return sum
 }
-
-// LeastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
-// be that of the chemistry.
-const LeastEMFV = 0.01
 
 // volts is the voltage across a branch; NaN of what has no operating point.
 func volts(s *solve.Solution, b *circuit.Branch) float64 {

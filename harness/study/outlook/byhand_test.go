@@ -206,3 +206,25 @@ func TestCheck(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A position that works a relay's coil switches what the relay feeds: 28 W at 14 V are 2 A.
+func TestPositionWorksACoil(t *testing.T) {
+	src := strings.Replace(byHand, "loads:\n", `relays:
+  flood relay: {form: mini make, fed by: f, wire: {length: 20 mm}, coil: {fed by: handle flood, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}, suppressed by: diode}}
+loads:
+  flood: {power: 28 W, rated at: 14 V, behaves: resistor, fed by: flood relay, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+  aux: {power: 14 W, rated at: 14 V, behaves: resistor, fed by: handle aux, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+`, 1)
+	src = strings.Replace(src, "switches: {", "switches: {handle: {rating: 20 A, fed by: f, wire: {length: 20 mm}, positions: {off: none, all: [flood, aux], half: aux}}, ", 1)
+	p := reviewtest.Of(t, src).Outlook()
+	s := p.Starts[0].State
+	spare := map[string]float64{}
+	for _, word := range []string{"off", "half", "all"} {
+		s.Set = map[string]string{"handle": word}
+		spare[word] = p.Compute(s).SpareA
+	}
+	// the coil takes 0.13 to 0.17 A besides
+	if aux, flood := spare["off"]-spare["half"], spare["half"]-spare["all"]; math.Abs(aux-1) > 0.05 || flood < 2.05 || flood > 2.25 {
+		t.Errorf("half takes %.3f A, want 1; all takes %.3f A more, want 2 and a coil", aux, flood)
+	}
+}

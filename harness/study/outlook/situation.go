@@ -116,7 +116,9 @@ func (x *Control) list(s *design.Situation, was, word string) {
 			return nil
 		}
 		for _, b := range x.gives[slices.Index(x.Words, word)] {
-			list = append(list, b.Load.Load)
+			if b.Load != nil { // no coil
+				list = append(list, b.Load.Load)
+			}
 		}
 		return list
 	}

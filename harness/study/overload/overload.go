@@ -12,7 +12,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/study/fault"
 )
@@ -78,8 +77,7 @@ func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
 	s := &study{Study: &Study{make([]*Overload, len(c.Wires)), make([][]*Overload, len(c.Wires))}, c: c, faults: faults,
 		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
-		used: make([]float64, len(c.Branches)), steady: make([]float64, len(c.Branches)),
-		tolerances: corner.TolerancesOf(c.Design)}
+		used: make([]float64, len(c.Branches)), steady: make([]float64, len(c.Branches))}
 	for _, sol := range sols {
 		if sol.Status != solve.Converged {
 			continue
@@ -114,7 +112,6 @@ type study struct {
 	running, together []float64 // by branch
 	used              []float64 // by branch: the most of together that one situation has on
 	steady            []float64 // of together, what may flow for good, by a wire's branch
-	tolerances        *corner.Tolerances
 }
 
 // way is a load with the branches that its current passes.
@@ -225,7 +222,14 @@ func (s *study) allAtOnce(w way) {
 // stands holds a way against its motor standing while the rest runs on; where resistors hold it back, the way
 // of each situation that has it on.
 func (s *study) stands(w way, sols []*solve.Solution) {
-	stalledA := s.c.StalledA(w.load, s.tolerances.StallRatio(w.load.Load.Load))
+	stalledA := s.c.StalledA(w.load)
+	if w.load.Load.FanStall > 0 { // it runs with more where it has more than its rated volts
+		for _, sol := range sols {
+			if sol.On(w.load) {
+				w.drawsA = math.Max(w.drawsA, math.Abs(sol.Amps(w.load)))
+			}
+		}
+	}
 	if !slices.ContainsFunc(sols, func(sol *solve.Solution) bool { return sol.On(w.load) && sol.HeldV(w.load) > 0 }) {
 		s.standsBy(w, stalledA)
 		return

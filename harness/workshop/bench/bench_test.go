@@ -12,6 +12,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/bench"
 	"fusewright/library"
@@ -41,14 +42,7 @@ situations:
 
 func read(t testing.TB, src string) *circuit.Circuit {
 	t.Helper()
-	d, err := design.Read("test.yaml", []byte(src), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, src)
 	return c
 }
 

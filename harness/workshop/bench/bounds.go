@@ -47,6 +47,10 @@ func (m *maker) boundsText() []string {
 	if m.d.HasBanks() {
 		further = []string{", further ones nine tenths", ", further ones full and four fifths full"}
 	}
+	fans := ""
+	if m.c.HasFans() {
+		fans = " A motor behind a dropping resistor is taken as a fan or pump, which draws less as it turns slower (from memory)."
+	}
 	return []string{
 		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full" + further[0] + ".",
 		fmt.Sprintf("Worst cases: the minimum and maximum of eight more solutions, with loads at their tolerance either way, relay coils "+
@@ -54,7 +58,7 @@ func (m *maker) boundsText() []string {
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			further[1], quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
 		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources are in the " +
-			"dossier); the " + m.c.Design.Spoken().Noun + "'s own loads 20 % (common practice, no source).",
+			"dossier); the " + m.c.Design.Spoken().Noun + "'s own loads 20 % (common practice, no source)." + fans,
 		"Volts are given as volts below the battery posts: take the battery reading of the same section, " +
 			"subtract the reading, compare.",
 	}

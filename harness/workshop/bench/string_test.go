@@ -2,30 +2,17 @@ package bench_test
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/workshop/bench"
 )
 
 // Each battery of a string is read by itself: AGM rests at 12.8 V full and at 12.64 V four fifths full, so 12.72 V between, the
 // meter's error at both ends; then how far they are apart, 100 mV at most.
 func TestBatteriesInSeriesAreReadOneByOne(t *testing.T) {
-	src, err := os.ReadFile("../../../testdata/rules/ok/batteries-in-series.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := design.Read("x.yaml", src, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, buildtest.File(t, "../../../testdata/rules/ok/batteries-in-series.yaml"))
 	for _, s := range bench.Make(c).Sections {
 		if s.Kind != bench.Strings {
 			continue

@@ -5,10 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/workshop/purchase"
-	"fusewright/library"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -32,14 +30,7 @@ loads:
 
 func billOf(t *testing.T, text string) *purchase.Bill {
 	t.Helper()
-	d, err := design.Read("plugs.yaml", []byte(text), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := buildtest.Circuit(t, text)
 	return purchase.List(c)
 }
 

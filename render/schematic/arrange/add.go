@@ -46,7 +46,7 @@ func Add(before *Arrangement, l, twin *labels.Labels) (*Arrangement, error) {
 // then found anew.
 func (a *Arrangement) relieve(p *Page) error {
 	if p.loose = !a.holds(p); p.loose {
-		if err := a.stand([]standing{{p, partsOf(p), p.Severed}}); err != nil {
+		if err := a.stand([]standing{{p, asPlaced(partsOf(p)), p.Severed}}); err != nil {
 			return err
 		}
 	}
@@ -64,7 +64,7 @@ func (a *Arrangement) relieve(p *Page) error {
 			}
 		}
 		rest := slices.DeleteFunc(partsOf(p), func(q *cell.Cell) bool { return q.Sheet == 0 })
-		if err := a.stand([]standing{{p, rest, p.Severed}}); err != nil {
+		if err := a.stand([]standing{{p, asPlaced(rest), p.Severed}}); err != nil {
 			return err
 		}
 	}
@@ -87,7 +87,7 @@ func (a *Arrangement) takeOver(before *Arrangement) {
 			if c == nil || c.Sheet > 0 {
 				continue
 			}
-			c.Sheet = p.Index + 1
+			c.Sheet, c.Tier = p.Index+1, o.Tier
 			p.Cells = append(p.Cells, c)
 			for i, in := range o.Inlets {
 				if was.Severed[in] && i < len(c.Inlets) {
@@ -140,11 +140,11 @@ func (a *Arrangement) addTree(c *cell.Cell) error {
 		}
 	}
 	if best != nil {
-		return a.stand([]standing{{best, append(partsOf(best), tree...), best.Severed}})
+		return a.stand([]standing{a.with(best, tree)})
 	}
 	p := &Page{Index: len(a.Pages), Severed: map[*cell.Inlet]bool{}, Outlined: a.Outlined}
 	a.Pages = append(a.Pages, p)
-	return a.stand([]standing{{p, tree, p.Severed}})
+	return a.stand([]standing{{p, asPlaced(tree), p.Severed}})
 }
 
 // behind are a cell and all that it feeds.
@@ -163,11 +163,26 @@ func (a *Arrangement) behind(c *cell.Cell, list []*cell.Cell) []*cell.Cell {
 	return list
 }
 
+// with is a page with cells besides, in the tier of what feeds the first of them.
+func (a *Arrangement) with(p *Page, tree []*cell.Cell) standing {
+	tier := 0
+	if in := primary(tree[0]); in != nil {
+		if from := a.Outs[in.Source]; from != nil && p.Holds(from) {
+			tier = from.Tier
+		}
+	}
+	all := asPlaced(partsOf(p))
+	for _, c := range tree {
+		all = append(all, placed{c, tier})
+	}
+	return standing{p, all, p.Severed}
+}
+
 // try tells how many parts would move if cells were put on a page; as many as there are,
 // if it has no room.
 func (a *Arrangement) try(p *Page, tree []*cell.Cell) (moved int, err error) {
 	before := a.standing(p)
-	if err := a.stand([]standing{{p, append(partsOf(p), tree...), p.Severed}}); err != nil {
+	if err := a.stand([]standing{a.with(p, tree)}); err != nil {
 		return 0, err
 	}
 	moved = len(a.List)

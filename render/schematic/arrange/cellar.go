@@ -10,7 +10,7 @@ func (a *Arrangement) addCellar(p *Page) {
 	for _, c := range p.Cells {
 		if c.Kind == cell.Part && c.Part.Kind == circuit.Battery {
 			low := c.Rows[1]
-			blank := &cell.Cell{Kind: cell.Blank, Part: c.Part, Sheet: p.Index + 1, Col: c.Col + 1, Body: c.Cellar - cell.SourcePost}
+			blank := &cell.Cell{Kind: cell.Blank, Part: c.Part, Sheet: p.Index + 1, Tier: c.Tier, Col: c.Col + 1, Body: c.Cellar - cell.SourcePost}
 			blank.Rows = []*cell.Row{{Cell: blank, Top: low.Top, Bottom: low.Bottom}}
 			p.Cells = append(p.Cells, blank)
 			p.Cellar = [2]*cell.Row{low, blank.Rows[0]}

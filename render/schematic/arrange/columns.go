@@ -30,6 +30,9 @@ func (p *Page) measureColumns(channels []route.Channel) {
 	p.Leads, p.Widths, p.ColumnX, p.tracks = make([]int, n), make([]int, n), make([]int, n), make([]int, n)
 	x := 0
 	for col, list := range p.Columns {
+		if col > 0 && list[0].Tier != p.Columns[col-1][0].Tier {
+			x = 0
+		}
 		body := 0
 		blank := 0
 		for _, c := range list {
@@ -59,21 +62,22 @@ func (p *Page) setBodies() {
 	}
 }
 
-// placeColumns shares the width that is left among the channels and centres
+// placeColumns shares the width that is left in each tier among the channels and centres
 // what remains.
 func (p *Page) placeColumns(total int) {
 	const most = 6 // a wider gap tears the drawing apart
-	left := total - p.Width()
-	gaps := len(p.Columns) - 1
-	for col := 1; col <= gaps && left > 0; col++ {
-		add := min(left/(gaps-col+1), most)
-		left -= add
-		for k := col; k <= gaps; k++ {
-			p.ColumnX[k] += add
+	for _, t := range p.tiers() {
+		left := total - p.ColumnX[t.end-1] - p.Widths[t.end-1]
+		for col := t.start + 1; col < t.end && left > 0; col++ {
+			add := min(left/(t.end-col), most)
+			left -= add
+			for k := col; k < t.end; k++ {
+				p.ColumnX[k] += add
+			}
 		}
-	}
-	for k := range p.ColumnX {
-		p.ColumnX[k] += max(left, 0) / 2
+		for k := t.start; k < t.end; k++ {
+			p.ColumnX[k] += max(left, 0) / 2
+		}
 	}
 	p.setBodies()
 }
@@ -98,7 +102,11 @@ func (a *Arrangement) Spread(p *Page, level int) bool {
 
 func (a *Arrangement) spread(p *Page, air int) bool {
 	p.solveRows(air)
-	if p.Height > a.Rows && (air > 0 || p.slot > 0) {
+	most := a.Rows
+	if p.was == nil { // air leaves room for one load more
+		most -= a.LoadRows()
+	}
+	if p.Height > most && (air > 0 || p.slot > 0) {
 		return false
 	}
 	if p.routeAll() != nil { // with other rows another wire may be stuck
@@ -119,7 +127,7 @@ func (a *Arrangement) spread(p *Page, air int) bool {
 	if p.keepColumns(columns) {
 		return true
 	}
-	a.flatten(p, columns-p.Width())
+	a.flatten(p, columns)
 	p.placeColumns(columns)
 	return true
 }

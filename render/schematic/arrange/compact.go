@@ -45,7 +45,7 @@ func (a *Arrangement) Compact() (undo func() error, err error) {
 
 // dissolve moves all that stands on a page to others, or nothing.
 func (a *Arrangement) dissolve(p *Page) (bool, error) {
-	list, sum, room := a.groups(p), 0, 0
+	list, sum, room := a.groups(p, true), 0, 0
 	for _, g := range list {
 		sum += g.rows
 	}
@@ -69,12 +69,12 @@ func (a *Arrangement) dissolve(p *Page) (bool, error) {
 }
 
 // moveToAny moves a group to the first page that has room for it, of those not before what
-// feeds it if it can.
+// feeds it if it can; on those before only into columns that stand there.
 func (a *Arrangement) moveToAny(g group, from *Page) (ok bool, err error) {
 	fed := slices.IndexFunc(a.Pages, func(p *Page) bool { return a.fedFrom(g, p) })
 	for _, to := range slices.Concat(a.Pages[max(fed, 0):], a.Pages[:max(fed, 0)]) {
 		if to != from && !ok && err == nil {
-			ok, err = a.move(g, from, to, a.Rows)
+			ok, err = a.move(g, from, to, a.Rows, to.Index >= fed)
 		}
 	}
 	return ok, err
@@ -88,12 +88,12 @@ func (a *Arrangement) fillUp(p *Page) (moved bool, err error) {
 	}
 	for i := len(a.Pages) - 1; i > p.Index; i-- {
 		from := a.Pages[i]
-		list := a.groups(from)
+		list := a.groups(from, false)
 		for _, g := range list {
 			if !a.fedFrom(g, p) || len(list) == 1 {
 				continue
 			}
-			ok, err := a.move(g, from, p, a.Rows*3/4)
+			ok, err := a.move(g, from, p, a.Rows*3/4, true)
 			if err != nil {
 				return moved, err
 			}
@@ -114,34 +114,60 @@ func (a *Arrangement) fedFrom(g group, p *Page) bool {
 	})
 }
 
-// move takes a group to another page if it then has no more than some rows.
-func (a *Arrangement) move(g group, from, to *Page, rows int) (bool, error) {
+// move takes a group to another page if it then has no more than some rows: into the columns that
+// stand there or, where those grow too wide and it may stand below them, into a tier of its own.
+func (a *Arrangement) move(g group, from, to *Page, rows int, below bool) (bool, error) {
 	if g.rows > rows-to.Height {
 		return false, nil
 	}
 	before := a.standing(from, to)
-	after := a.standing(from, to)
-	after[0].cells = slices.DeleteFunc(after[0].cells, func(c *cell.Cell) bool { return slices.Contains(g.cells, c) })
-	after[1].cells = append(after[1].cells, g.cells...)
-	if err := a.stand(after); err != nil {
-		return false, err
+	last := 0
+	for _, c := range to.Cells {
+		last = max(last, c.Tier)
 	}
-	if to.Height <= rows && to.Width() <= a.Columns {
-		return true, nil
+	for tier := last; tier == last || below && tier == last+1; tier++ {
+		after := a.standing(from, to)
+		after[0].cells = slices.DeleteFunc(after[0].cells, func(c placed) bool { return slices.Contains(g.cells, c.Cell) })
+		for _, c := range g.cells {
+			after[1].cells = append(after[1].cells, placed{c, tier})
+		}
+		if err := a.stand(after); err != nil {
+			return false, err
+		}
+		if to.Height <= rows && to.Width() <= a.Columns {
+			return true, nil
+		}
+		if err := a.stand(before); err != nil {
+			return false, err
+		}
 	}
-	return false, a.stand(before)
+	return false, nil
 }
 
 // standing is what stands on a page, to come back to.
 type standing struct {
 	page    *Page
-	cells   []*cell.Cell
+	cells   []placed
 	severed map[*cell.Inlet]bool
+}
+
+// placed is a cell in a tier.
+type placed struct {
+	*cell.Cell
+	tier int
+}
+
+// asPlaced are cells in the tiers in which they stand.
+func asPlaced(cells []*cell.Cell) (list []placed) {
+	for _, c := range cells {
+		list = append(list, placed{c, c.Tier})
+	}
+	return list
 }
 
 func (a *Arrangement) standing(pages ...*Page) (list []standing) {
 	for _, p := range pages {
-		list = append(list, standing{p, partsOf(p), maps.Clone(p.Severed)})
+		list = append(list, standing{p, asPlaced(partsOf(p)), maps.Clone(p.Severed)})
 	}
 	return list
 }
@@ -149,10 +175,11 @@ func (a *Arrangement) standing(pages ...*Page) (list []standing) {
 // stand lays pages out with what is to stand on them.
 func (a *Arrangement) stand(list []standing) error {
 	for _, s := range list {
+		s.page.Cells, s.page.Severed, s.page.slot = nil, maps.Clone(s.severed), 0
 		for _, c := range s.cells {
-			c.Sheet = s.page.Index + 1
+			c.Sheet, c.Tier = s.page.Index+1, c.tier
+			s.page.Cells = append(s.page.Cells, c.Cell)
 		}
-		s.page.Cells, s.page.Severed, s.page.slot = slices.Clone(s.cells), maps.Clone(s.severed), 0
 	}
 	for _, s := range list {
 		if len(s.cells) == 0 {

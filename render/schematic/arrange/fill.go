@@ -40,7 +40,7 @@ func (a *Arrangement) Fill(earlier *labels.Labels) (shown map[string]bool) {
 func (a *Arrangement) takesIn(slot, o *cell.Cell) bool {
 	p, in, r := a.Pages[slot.Sheet-1], slot.Inlets[0], slot.Rows[0]
 	top, bottom := float64(r.Y)-o.Rows[0].Top, float64(r.Y)+o.Rows[0].Bottom
-	if !p.Holds(a.Outs[in.Source]) || p.Severed[in] || top < 0 || bottom > float64(a.Rows) ||
+	if !p.Wires(a.Outs[in.Source], in) || top < 0 || bottom > float64(a.Rows) ||
 		o.Lead > p.Leads[slot.Col] || o.Body > p.Widths[slot.Col]-p.Leads[slot.Col] {
 		return false
 	}

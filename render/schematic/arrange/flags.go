@@ -14,19 +14,24 @@ import (
 // each terminal, and a flag behind every terminal that goes on elsewhere.
 func (a *Arrangement) addFlags(p *Page) {
 	parts := p.Cells
-	incoming := map[*circuit.Terminal]*cell.Cell{}
+	type place struct {
+		term *circuit.Terminal
+		tier int
+	}
+	incoming := map[place]*cell.Cell{}
 	for _, c := range parts {
 		for _, in := range c.Inlets {
 			if !a.ComesByFlag(p, in) {
 				continue
 			}
-			flag := incoming[in.Source]
+			at := place{in.Source, c.Tier}
+			flag := incoming[at]
 			if flag == nil {
-				flag = newFlag(cell.In, in.Source, p)
+				flag = newFlag(cell.In, in.Source, c)
 				flag.Col = c.Col - 1
 				flag.Empty = true
 				flag.Outlets = []*cell.Outlet{{Cell: flag, Term: in.Source, Row: flag.Rows[0], Dx: FlagBody}}
-				incoming[in.Source] = flag
+				incoming[at] = flag
 				p.Cells = append(p.Cells, flag)
 			}
 			flag.Col = min(flag.Col, c.Col-1)
@@ -35,11 +40,11 @@ func (a *Arrangement) addFlags(p *Page) {
 	}
 	for _, c := range parts {
 		for _, o := range c.Outlets {
-			if a.goesByFlag(p, o.Term) {
-				flag := newFlag(cell.Out, o.Term, p)
+			if a.goesByFlag(p, o) {
+				flag := newFlag(cell.Out, o.Term, c)
 				flag.Col = c.Col + 1
 				flag.Empty = !slices.ContainsFunc(a.Feeds[o.Term], func(in *cell.Inlet) bool {
-					return !in.Cell.Empty && (!p.Holds(in.Cell) || p.Severed[in])
+					return !in.Cell.Empty && !p.Wires(c, in)
 				})
 				flag.Inlets = []*cell.Inlet{{Cell: flag, Source: o.Term, Term: o.Term, Row: flag.Rows[0]}}
 				p.Cells = append(p.Cells, flag)
@@ -48,8 +53,9 @@ func (a *Arrangement) addFlags(p *Page) {
 	}
 }
 
-func newFlag(kind cell.Kind, t *circuit.Terminal, p *Page) *cell.Cell {
-	c := &cell.Cell{Kind: kind, Term: t, Part: t.Part, Body: FlagBody, Sheet: p.Index + 1}
+// newFlag is a flag beside a cell.
+func newFlag(kind cell.Kind, t *circuit.Terminal, beside *cell.Cell) *cell.Cell {
+	c := &cell.Cell{Kind: kind, Term: t, Part: t.Part, Body: FlagBody, Sheet: beside.Sheet, Tier: beside.Tier}
 	c.Rows = []*cell.Row{{Cell: c, Top: 0.8, Bottom: 1.9}}
 	if kind == cell.In { // the name of the part
 		const wide = (FlagBody-2)*symbol.M - 1
@@ -61,12 +67,11 @@ func newFlag(kind cell.Kind, t *circuit.Terminal, p *Page) *cell.Cell {
 
 // ComesByFlag tells whether an inlet's source is not wired to it on this page.
 func (a *Arrangement) ComesByFlag(p *Page, in *cell.Inlet) bool {
-	from := a.Outs[in.Source]
-	return from == nil || !p.Holds(from) || p.Severed[in]
+	return !p.Wires(a.Outs[in.Source], in)
 }
 
-// goesByFlag tells whether a terminal feeds something that is not wired to it on
+// goesByFlag tells whether an outlet feeds something that is not wired to it on
 // this page.
-func (a *Arrangement) goesByFlag(p *Page, t *circuit.Terminal) bool {
-	return slices.ContainsFunc(a.Feeds[t], func(in *cell.Inlet) bool { return !p.Holds(in.Cell) || p.Severed[in] })
+func (a *Arrangement) goesByFlag(p *Page, o *cell.Outlet) bool {
+	return slices.ContainsFunc(a.Feeds[o.Term], func(in *cell.Inlet) bool { return !p.Wires(o.Cell, in) })
 }

@@ -11,8 +11,8 @@ type group struct {
 	rows  int // as estimated
 }
 
-// groups are the groups of a page, in its order.
-func (a *Arrangement) groups(p *Page) (list []group) {
+// groups are the groups of a page, in its order; those behind one flag together or each alone.
+func (a *Arrangement) groups(p *Page, together bool) (list []group) {
 	of := map[*cell.Cell]int{}
 	join := func(a, b *cell.Cell) {
 		if from, to := max(of[a], of[b]), min(of[a], of[b]); from != to {
@@ -33,7 +33,7 @@ func (a *Arrangement) groups(p *Page) (list []group) {
 			switch first := behind[in.Source]; {
 			case !a.ComesByFlag(p, in):
 				join(c, a.Outs[in.Source])
-			case first != nil:
+			case first != nil && together:
 				join(c, first)
 			default:
 				behind[in.Source] = c

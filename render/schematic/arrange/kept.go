@@ -83,22 +83,27 @@ func (p *Page) keptColumns(total int) (leads, widths, x []int) {
 	}
 	for _, as := range []*Page{p.was, p} { // with the room of before, else with what is needed
 		leads, widths, x = nil, nil, nil
-		end := 0
+		end, tiers := 0, p.tiers()
 		for col := range p.Columns {
+			if slices.ContainsFunc(tiers, func(t tier) bool { return t.start == col }) {
+				end = 0
+			}
 			lead := max(p.Leads[col], as.Leads[col])
 			width := lead + max(p.Widths[col]-p.Leads[col], as.Widths[col]-as.Leads[col])
 			at := max(end, p.was.ColumnX[col]+p.was.Leads[col]-lead)
 			leads, widths, x = append(leads, lead), append(widths, width), append(x, at)
 			end = at + width + p.tracks[col] + 1
 		}
-		limit := total
-		for col := range slices.Backward(x) {
-			x[col] = min(x[col], limit-widths[col])
-			if limit = x[col]; col > 0 {
-				limit -= p.tracks[col-1] + 1
+		for _, t := range tiers {
+			limit := total
+			for col := t.end - 1; col >= t.start; col-- {
+				x[col] = min(x[col], limit-widths[col])
+				if limit = x[col]; col > t.start {
+					limit -= p.tracks[col-1] + 1
+				}
 			}
 		}
-		if x[0] >= 0 {
+		if !slices.ContainsFunc(tiers, func(t tier) bool { return x[t.start] < 0 }) {
 			return leads, widths, x
 		}
 	}

@@ -120,7 +120,7 @@ func (a *Arrangement) regions(p *Page) []Region {
 // merged is the region round two regions of one place, if it holds no part or
 // flag of another.
 func (a *Arrangement) merged(p *Page, q, s Region) (Region, bool) {
-	if q.Place != s.Place {
+	if q.Place != s.Place || p.Columns[q.First][0].Tier != p.Columns[s.First][0].Tier {
 		return q, false
 	}
 	r := Region{Place: q.Place, First: min(q.First, s.First), Last: max(q.Last, s.Last), Top: min(q.Top, s.Top), Bottom: max(q.Bottom, s.Bottom)}

@@ -30,10 +30,33 @@ type Page struct {
 // Holds tells whether a cell stands on the page.
 func (p *Page) Holds(c *cell.Cell) bool { return c.Sheet == p.Index+1 }
 
-// Width is the modules from the first column to the last.
-func (p *Page) Width() int {
-	last := len(p.ColumnX) - 1
-	return p.ColumnX[last] + p.Widths[last]
+// Wires tells whether a cell and an inlet that it feeds stand in one tier of the page, so that a wire leads there.
+func (p *Page) Wires(from *cell.Cell, in *cell.Inlet) bool {
+	return from != nil && p.Holds(from) && p.Holds(in.Cell) && from.Tier == in.Cell.Tier && !p.Severed[in]
+}
+
+// Width is the modules from the first column to the last, of the widest tier.
+func (p *Page) Width() (width int) {
+	for _, t := range p.tiers() {
+		last := t.end - 1
+		width = max(width, p.ColumnX[last]+p.Widths[last])
+	}
+	return width
+}
+
+// tier is a stretch of columns that stand side by side.
+type tier struct{ start, end int }
+
+// tiers are the stretches of columns that stand one below the other.
+func (p *Page) tiers() (list []tier) {
+	for col, cells := range p.Columns {
+		if n := len(list); n > 0 && cells[0].Tier == p.Columns[col-1][0].Tier {
+			list[n-1].end = col + 1
+		} else {
+			list = append(list, tier{col, col + 1})
+		}
+	}
+	return list
 }
 
 // TraceLines works out every line of a page from columns, rows and tracks.

@@ -1,6 +1,7 @@
 package arrange
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 
@@ -14,7 +15,7 @@ func (a *Arrangement) rankCells(p *Page) {
 	done := map[*cell.Cell]bool{}
 	parents := func(c *cell.Cell) (waiting []*cell.Inlet) {
 		for _, in := range c.Inlets {
-			if from := a.Outs[in.Source]; from != nil && p.Holds(from) && !done[from] && !p.Severed[in] {
+			if from := a.Outs[in.Source]; p.Wires(from, in) && !done[from] {
 				waiting = append(waiting, in)
 			}
 		}
@@ -43,14 +44,29 @@ func (a *Arrangement) rankCells(p *Page) {
 		}
 	}
 	a.pullRight(p)
+	a.alignHalves(p)
+}
+
+// alignHalves puts the halves of a reversing contactor one below the other, as far to the right as either stands.
+func (a *Arrangement) alignHalves(p *Page) {
+	for _, c := range p.Cells {
+		half := a.otherHalf(c)
+		if half == nil || !p.Holds(half) || half.Tier != c.Tier || half.Col >= c.Col {
+			continue
+		}
+		if !slices.ContainsFunc(half.Outlets, func(o *cell.Outlet) bool {
+			return slices.ContainsFunc(a.Feeds[o.Term], func(in *cell.Inlet) bool { return p.Wires(half, in) && in.Cell.Col <= c.Col })
+		}) {
+			half.Col = c.Col
+		}
+	}
 }
 
 // columnOf is one more than the column of anything that feeds a cell here.
 func (a *Arrangement) columnOf(p *Page, c *cell.Cell) int {
 	col := 0
 	for _, in := range c.Inlets {
-		from := a.Outs[in.Source]
-		if from != nil && p.Holds(from) && !p.Severed[in] {
+		if from := a.Outs[in.Source]; p.Wires(from, in) {
 			col = max(col, from.Col+1)
 		} else {
 			col = max(col, 1) // a flag stands before it
@@ -59,31 +75,32 @@ func (a *Arrangement) columnOf(p *Page, c *cell.Cell) int {
 	return col
 }
 
-// pullRight moves loads to the last column.
+// pullRight moves loads to the last column of their tier.
 func (a *Arrangement) pullRight(p *Page) {
-	last := 0
+	last := map[int]int{}
 	for _, c := range p.Cells {
-		last = max(last, c.Col)
+		last[c.Tier] = max(last[c.Tier], c.Col)
 	}
 	for _, c := range p.Cells {
 		if isEnd(c) {
-			c.Col = last
+			c.Col = last[c.Tier]
 		}
 	}
 }
 
-// settle fills the columns and drops empty ones.
+// settle fills the columns, those of one tier after those of the one above it, and drops empty ones.
 func (a *Arrangement) settle(p *Page) {
-	used := map[int]bool{}
+	type place struct{ tier, col int }
+	used := map[place]bool{}
 	for _, c := range p.Cells {
-		used[c.Col] = true
+		used[place{c.Tier, c.Col}] = true
 	}
-	rank := map[int]int{}
-	for i, col := range slices.Sorted(maps.Keys(used)) {
-		rank[col] = i
+	rank := map[place]int{}
+	for i, at := range slices.SortedFunc(maps.Keys(used), func(a, b place) int { return cmp.Or(a.tier-b.tier, a.col-b.col) }) {
+		rank[at] = i
 	}
 	for _, c := range p.Cells {
-		c.Col = rank[c.Col]
+		c.Col = rank[place{c.Tier, c.Col}]
 	}
 }
 

@@ -15,6 +15,9 @@ type bound struct {
 	gap      int
 }
 
+// tierGap is the room between what stands in one tier and the next, in modules.
+const tierGap = 3
+
 // solver finds the highest place of each row under bounds. Wishes are added one
 // by one and dropped again when they cannot be met.
 type solver struct {
@@ -66,7 +69,9 @@ func (s *solver) relax(queue []int) bool {
 // cells, in modules.
 func (p *Page) solveRows(air int) {
 	index, rows := p.indexRows()
-	s := &solver{y: make([]int, len(rows)+1), bounds: make([][]bound, len(rows)+1)}
+	tiers := p.tiers()
+	// behind the rows the top of the sheet, and above each further tier the floor of those over it
+	s := &solver{y: make([]int, len(rows)+len(tiers)), bounds: make([][]bound, len(rows)+len(tiers))}
 	if p.was != nil {
 		air = 0
 	}
@@ -95,6 +100,21 @@ func (p *Page) solveRows(air int) {
 					s.add(bound{index[above], index[r], gap})
 				}
 				above = r
+			}
+		}
+	}
+	for i, t := range tiers[:len(tiers)-1] {
+		floor := len(rows) + 1 + i
+		s.limit += tierGap
+		for col := range p.Columns[:tiers[i+1].end] {
+			for _, c := range p.Columns[col] {
+				for _, r := range c.Rows {
+					if col < t.end {
+						s.add(bound{index[r], floor, int(math.Ceil(r.Bottom)) + tierGap})
+					} else {
+						s.add(bound{floor, index[r], int(math.Ceil(r.Top))})
+					}
+				}
 			}
 		}
 	}

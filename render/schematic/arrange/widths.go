@@ -7,17 +7,20 @@ import (
 	"slices"
 )
 
-// flatten writes the labels of a column in one line where the page has width to
-// spare, the columns that need least first. Labels stay in two lines elsewhere.
-func (a *Arrangement) flatten(p *Page, spare int) {
+// flatten writes the labels of a column in one line where its tier leaves some of so many modules
+// to spare, the columns that need least first. Labels stay in two lines elsewhere.
+func (a *Arrangement) flatten(p *Page, total int) {
 	for _, c := range p.Cells {
 		c.Flat, c.FlatReturns, c.RunMore = false, false, 0
 	}
 	if a.Stacked && a.Study == nil {
-		if a.Twin != nil { // no column is wider than with solved values
-			spare = 0
+		for _, t := range p.tiers() {
+			spare := total - p.ColumnX[t.end-1] - p.Widths[t.end-1]
+			if a.Twin != nil { // no column is wider than with solved values
+				spare = 0
+			}
+			a.flattenColumns(p, t, spare)
 		}
-		a.flattenColumns(p, spare)
 	}
 	for col, list := range p.Columns {
 		for _, c := range list {
@@ -29,10 +32,10 @@ func (a *Arrangement) flatten(p *Page, spare int) {
 	p.setBodies()
 }
 
-func (a *Arrangement) flattenColumns(p *Page, spare int) {
+func (a *Arrangement) flattenColumns(p *Page, t tier, spare int) {
 	type wish struct{ col, more int }
 	var wishes []wish
-	for col := range p.Columns {
+	for col := t.start; col < t.end; col++ {
 		wishes = append(wishes, wish{col, a.flatLead(p, col) - p.Leads[col]})
 	}
 	slices.SortStableFunc(wishes, func(a, b wish) int { return cmp.Compare(a.more, b.more) })
@@ -43,15 +46,15 @@ func (a *Arrangement) flattenColumns(p *Page, spare int) {
 		}
 		spare -= more
 		p.Leads[w.col] += more
-		p.widenColumn(w.col, more)
+		p.widenColumn(t, w.col, more)
 		for _, c := range p.Columns[w.col] {
 			c.Flat = true
 		}
 	}
-	for col := range p.Columns {
+	for col := t.start; col < t.end; col++ {
 		if more := a.flatReturns(p, col); more > 0 && more <= spare {
 			spare -= more
-			p.widenColumn(col, more)
+			p.widenColumn(t, col, more)
 			for _, c := range p.Columns[col] {
 				c.FlatReturns = true
 			}
@@ -59,10 +62,10 @@ func (a *Arrangement) flattenColumns(p *Page, spare int) {
 	}
 }
 
-// widenColumn moves everything right of a column.
-func (p *Page) widenColumn(col, more int) {
+// widenColumn moves everything right of a column in its tier.
+func (p *Page) widenColumn(t tier, col, more int) {
 	p.Widths[col] += more
-	for k := col + 1; k < len(p.ColumnX); k++ {
+	for k := col + 1; k < t.end; k++ {
 		p.ColumnX[k] += more
 	}
 }

@@ -59,6 +59,7 @@ type Cell struct {
 
 	Full  int // rows of everything it feeds
 	Sheet int // on which it stands, from 1; 0 = on none yet
+	Tier  int // of its sheet, from 0 at the top: each has columns of its own
 	Col   int
 	X     int // left edge of the body, from the left of the field
 }

@@ -1,6 +1,8 @@
 package cell
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
@@ -36,13 +38,13 @@ func (b *builder) shapeSource(c *Cell) {
 
 // addMains hangs the wires from ground points to the battery on the negative trunk,
 // from its foot upwards; what finds no room there stands below, and so do those from
-// one bar to another, as many as leave the source two thirds of a sheet. Wires to a
+// one bar to another on the way there, as many as leave the source two thirds of a sheet. Wires to a
 // stud of the frame are listed with the ground points.
 func (b *builder) addMains(c *Cell) {
 	var mains []*circuit.Wire
 	for _, p := range b.Circuit.Parts {
 		for _, w := range b.Wiring.Returns[p] {
-			if p.Kind == circuit.Ground && (w.To.Part.Kind == circuit.Battery || parts.IsGroundBlock(w.To.Part)) {
+			if p.Kind == circuit.Ground && b.endsAtSource(w, len(b.Circuit.Parts)) {
 				mains = append(mains, w)
 			}
 		}
@@ -76,6 +78,14 @@ func (b *builder) addMains(c *Cell) {
 		c.Bar, c.Turn = 1, max(SourceNeg, 1+long)
 	}
 	c.Cellar = max(sourceCellar, c.Bar+2, c.Turn+2)
+}
+
+// endsAtSource tells of the wire from a ground point whether it leads to the first battery's post, over at most so many
+// bars: what comes home at another battery is listed with the ground points.
+func (b *builder) endsAtSource(w *circuit.Wire, most int) bool {
+	to := w.To.Part
+	return to.Kind == circuit.Battery || most > 0 && parts.IsGroundBlock(to) &&
+		slices.ContainsFunc(b.Wiring.Returns[to], func(on *circuit.Wire) bool { return b.endsAtSource(on, most-1) })
 }
 
 // mostNameMM is the most room that the name of a bar gets.

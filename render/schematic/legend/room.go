@@ -42,7 +42,7 @@ func (l *Lists) bottomOf(p *arrange.Page, left, right float64) float64 {
 	}
 	for _, c := range p.Cells {
 		for _, r := range c.Rows {
-			width := c.Body
+			width := c.Body + c.RunMore
 			if c.Kind == cell.Pass {
 				width = p.Widths[c.Col]
 			}

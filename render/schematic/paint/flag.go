@@ -53,7 +53,7 @@ func (a *painter) outgoing(c *cell.Cell) {
 		places = append(places, a.sheets.Where(away))
 	}
 	for _, in := range a.sheets.Feeds[c.Term] {
-		if !in.Cell.Empty && (!a.on.Holds(in.Cell) || a.on.Severed[in]) {
+		if !in.Cell.Empty && !a.on.Wires(a.sheets.Outs[in.Source], in) {
 			if in.Wire != nil {
 				wires = append(wires, in.Wire.Number)
 			}

@@ -71,6 +71,8 @@ func switchKind(s *design.Switch) symbol.Kind {
 	switch {
 	case s.Type != nil && s.Type.Float:
 		return symbol.FloatSwitch
+	case s.Type != nil && s.Type.Pressure:
+		return symbol.PressureSwitch
 	case s.Type != nil && s.Type.Isolates:
 		return symbol.BatterySwitch
 	case s.Momentary:

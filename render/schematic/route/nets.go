@@ -48,7 +48,7 @@ func Nets(cells []*cell.Cell, byFlag func(*cell.Inlet) bool) (nets []*Net, passi
 		for _, o := range c.Outlets {
 			n := &Net{Term: o.Term, From: o}
 			for _, q := range cells {
-				if q.Kind == cell.Part && c.Kind == cell.In || c.Kind == cell.Part {
+				if c.Tier == q.Tier && (q.Kind == cell.Part && c.Kind == cell.In || c.Kind == cell.Part) {
 					n.Inlets = append(n.Inlets, inletsFrom(c, q, o.Term, byFlag)...)
 				}
 			}
@@ -116,7 +116,7 @@ func (n *Net) build(ports map[any]int) (passing []*cell.Cell) {
 			}
 		}
 		if col+1 < last {
-			pass := &cell.Cell{Kind: cell.Pass, Term: n.Term, Sheet: n.From.Cell.Sheet, Col: col + 1}
+			pass := &cell.Cell{Kind: cell.Pass, Term: n.Term, Sheet: n.From.Cell.Sheet, Tier: n.From.Cell.Tier, Col: col + 1}
 			pass.Rows = []*cell.Row{{Cell: pass, Top: 0.6, Bottom: 0.6}}
 			passing = append(passing, pass)
 			at = End{Cell: pass, Row: pass.Rows[0]}

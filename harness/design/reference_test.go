@@ -50,8 +50,8 @@ Names that come from the library, such as wire types and relay forms, are listed
 All results defer to local codes, the makers' instructions and licensed practice.
 `
 
-// WriteReference writes the format reference as Markdown.
-func WriteReference(w io.Writer) error {
+// writeReference writes the format reference as Markdown.
+func writeReference(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString(referenceHead)
 	sections := Format()
