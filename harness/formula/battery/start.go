@@ -65,10 +65,18 @@ func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 // starterFit is how well a starter fits a design, what weighs most first.
 func starterFit(d *design.Design, lib *library.Library, l *library.LoadType) []float64 {
 	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), said(d, lib, l.Engine), usual(d, lib, l.Practices), l.FromAh}
-	if l.FromAh > d.Battery.CapacityAh.Value { // too large for the battery
+	if l.FromAh > d.Battery.CapacityAh.Value || d.Charging.Present() && l.FromA > mostA(d) { // too large for the battery, or the alternator
 		fit[3] = -1
 	}
 	return fit
+}
+
+// mostA is the most that the charging system gives.
+func mostA(d *design.Design) (most float64) {
+	for _, x := range d.Charging.Output {
+		most = max(most, x.CurrentA.Value)
+	}
+	return most
 }
 
 // said is 1 of the engine that a design speaks of, -1 of another, 0 where it speaks of none.

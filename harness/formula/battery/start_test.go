@@ -97,3 +97,16 @@ func TestStarterOfTheEngine(t *testing.T) {
 		}
 	}
 }
+
+// A boat that says nothing of its engine has a diesel from 60 Ah and 35 A of alternator on, else an outboard.
+func TestStarterByTheAlternator(t *testing.T) {
+	lib := library.Default()
+	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
+	for a, want := range map[float64]string{20: "starter outboard", 34.9: "starter outboard", 35: "starter diesel 12 V", 72: "starter diesel 12 V"} {
+		d := &design.Design{SystemV: given(12), Library: lib, Practice: lib.Practice("marine"), Battery: design.Battery{CapacityAh: given(70)},
+			Charging: design.Charging{RegulatedV: given(14.2), Output: []design.OutputPoint{{RPM: given(800), CurrentA: given(5)}, {RPM: given(3000), CurrentA: given(a)}}}}
+		if got := battery.StartOf(d); got.Starter != want {
+			t.Errorf("%g A: %s, want %s", a, got.Starter, want)
+		}
+	}
+}
