@@ -18,10 +18,10 @@ type ColourCode struct {
 }
 
 // CircuitColour is the base colour of circuits that serve one thing: what hangs on the
-// battery without a fuse ("source"), loads of several kinds, relay coils ("control"),
-// lamps that must burn ("navigation lamp"), or loads by their sign.
+// battery without a fuse ("source"), loads of several kinds, relay coils ("control"), whatever is behind a
+// switch or relay of its own ("switched"; where a code has it, it goes before all that follow), lamps that must burn ("navigation lamp"), or loads by their sign.
 type CircuitColour struct {
-	Serves string `key:"serves" need:"" words:"source|several|control|navigation lamp|lamp|pump|electronics|sensor|heater|motor|horn|socket|other"`
+	Serves string `key:"serves" need:"" words:"source|several|control|switched|navigation lamp|lamp|pump|electronics|sensor|heater|motor|horn|socket|other"`
 	Colour string `key:"colour" need:""`
 	Source Source
 }
@@ -33,6 +33,11 @@ func (l *Library) ColourCode(afloat bool) *ColourCode {
 		return nil
 	}
 	return l.ColourCodes[i]
+}
+
+// Has tells whether circuits that serve a thing have a colour of their own.
+func (c *ColourCode) Has(serves string) bool {
+	return slices.ContainsFunc(c.Circuits, func(x CircuitColour) bool { return x.Serves == serves })
 }
 
 // Base is the code of the colour of circuits that serve a thing; that of "other" for what

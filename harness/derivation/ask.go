@@ -71,9 +71,11 @@ func (b *book) meant(what string) *Asked {
 	if a := b.named(want); a != nil {
 		return a
 	}
-	for _, name := range b.understood(want) {
-		if a := b.named(fold(name)); a != nil {
-			return a
+	for _, words := range append([]string{want}, otherwise(want)...) {
+		for _, name := range b.understood(words) {
+			if a := b.named(fold(name)); a != nil {
+				return a
+			}
 		}
 	}
 	return nil

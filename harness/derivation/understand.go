@@ -2,6 +2,7 @@ package derivation
 
 import (
 	"cmp"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -25,31 +26,35 @@ var kinds = []said{
 	{"drop of", []string{"drop", "voltage drop", "volt drop", "voltage loss", "loss", "losses", "lost", "lose", "loses", "volts lost"}},
 	{"volts at", []string{"volts", "voltage", "least voltage", "minimum voltage"}},
 	{"start current of", []string{"start current", "starting current", "current at a start", "help at a start"}},
-	{"current of", []string{"current", "amps", "amperes", "draw", "draws", "consumption", "power", "watts", "carries"}},
-	{"limit of", []string{"limit", "drop limit", "allowed drop", "permitted drop", "limit drop"}},
+	{"current of", []string{"current", "amps", "amperes", "draw", "draws", "consumption", "power", "watts", "carries", "use", "uses", "pull", "pulls"}},
+	{"limit of", []string{"limit", "drop limit", "allowed drop", "permitted drop", "limit drop", "drop limited"}},
 	{"allowed current of", []string{"allowed current", "permitted current", "maximum current", "max current", "ampacity", "carry",
 		"size", "wire", "cable", "mm²", "mm2", "thick", "thickness", "area", "gauge", "cross section"}},
-	{"rating of", []string{"rating", "rated", "fuse", "size", "amps", "protects", "current", "allowed current"}},
+	{"rating of", []string{"rating", "rated", "fuse", "size", "amps", "protects", "current", "allowed current", "which fuse"}},
 	{"time to open of", []string{"time to open", "opening time", "open", "opens", "opening", "blow", "blows", "blow time", "trip", "trips",
 		"weakest short", "clearing time"}},
 	{"resistance of", []string{"resistance", "ohms", "milliohms"}},
 	{"temperature of", []string{"temperature", "hot", "heat", "warm"}},
-	{"crimps of", []string{"crimps", "crimp", "ends", "contacts"}},
+	{"crimps of", []string{"crimps", "crimp", "ends", "contacts", "terminals", "terminal", "lugs"}},
 	{"cut length of", []string{"cut length", "length", "long", "cut", "length to cut"}},
 	{"prospective short at", []string{"prospective short", "short", "short circuit", "least short", "weakest short", "minimum short", "fault current",
 		"short circuit current", "short current"}},
 	{"greatest short at", []string{"greatest short", "maximum short", "max short", "largest short", "strongest short"}},
-	{"spare", []string{"spare", "balance", "surplus", "left over", "charging", "to spare", "spare current", "charge", "margin"}},
-	{"hours", []string{"hours", "last", "lasts", "long", "long last", "battery life", "life", "runtime", "run time", "time", "run", "long run"}},
-	{"days", []string{"days", "standby", "stand", "long stand", "long last", "standing", "time", "long", "last", "lasts", "park", "parked"}},
+	{"spare", []string{"spare", "balance", "surplus", "left over", "charging", "to spare", "spare current", "charge", "margin", "alternator enough", "current", "amps", "power"}},
+	{"hours", []string{"hours", "last", "lasts", "long", "long last", "battery life", "life", "runtime", "run time", "time", "run", "long run", "battery last", "play", "plays"}},
+	{"days", []string{"days", "standby", "stand", "long stand", "long last", "standing", "time", "long", "last", "lasts", "park", "parked", "start engine", "battery last"}},
 }
 
 // idle are words that ask and name nothing.
 var idle = strings.Fields("what whats what's is are was why how does do did can could may will much many get gets a an for from to on " +
-	"through with it its be there has have need needs this that when i me my show explain tell and take takes by so only left until enough not never")
+	"through with it its be there has have need needs this that when i me my show explain tell and take takes by only left until enough not never " +
+	"which such feeds must should using big so way reach reaches see sees go goes on before bike boat van car vehicle")
 
 // amount is a size that the question repeats: "2.5", "15 A".
 var amount = regexp.MustCompile(`^[0-9]+(\.[0-9]+)?(mm²|mm2|mm|a|v|m|w)?$|^[avmw]$`)
+
+// amperes is a current that the question repeats.
+var amperes = regexp.MustCompile(`\b[0-9.]+ ?a\b`)
 
 // topic is what a question may be of: a name as typed, with what figures call it in turn.
 type topic struct {
@@ -58,6 +63,7 @@ type topic struct {
 	is     []string
 	offers []string // of figures to offer only: not sure to be meant
 	lasts  []string // how long a load can run, by situation: offered only where that is asked
+	draws  bool     // a load
 	owns   bool     // a part: of what is near a miss its own figures alone are offered
 }
 
@@ -89,6 +95,7 @@ func (b *book) topics() (list []topic) {
 			t.is = append(t.is, into[p]...)
 		}
 		if l, ok := p.Source.(*design.Load); ok { // how long it can run is of the situations that have it on
+			t.draws = true
 			for _, s := range b.d.Situations {
 				if slices.Contains(s.On, l) {
 					t.lasts = append(t.lasts, "hours "+during(s.Name))
@@ -121,10 +128,10 @@ func (b *book) topics() (list []topic) {
 	for _, speed := range []string{"idle", "cruise"} {
 		add(topic{name: speed, is: []string{"at " + speed}})
 	}
-	for _, name := range []string{"parked", "standby", "key off", "engine off"} {
+	for _, name := range []string{"parked", "standby", "key off", "engine off", "stand"} {
 		add(topic{name: name, is: []string{"parked"}})
 	}
-	return list
+	return short(list)
 }
 
 // understood are the names of the figures that a folded question may mean, all of whose words
@@ -141,13 +148,34 @@ func (b *book) understood(want string) (names []string) {
 			best, names = len(of), nil
 		}
 		rest = slices.DeleteFunc(rest, func(word string) bool { return slices.Contains(idle, word) || amount.MatchString(word) })
+		lasts := t.lasts
+		for _, name := range t.lasts {
+			if left, named := without(rest, strings.Fields(fold(name))[1:]); named {
+				rest, lasts = left, []string{name}
+				break
+			}
+		}
+		if t.owns && len(rest) == 0 { // a verb or a size tells what is asked
+			switch {
+			case amperes.MatchString(want):
+				rest = []string{"fuse"}
+			case slices.ContainsFunc(all, func(word string) bool { return strings.HasPrefix(word, "take") || strings.HasPrefix(word, "need") }) && slices.Contains(all, "much"):
+				rest = []string{"current"}
+			}
+		}
 		if filler := []string{"wire", "cable", "fuse", t.kind}; len(rest) > 1 {
 			rest = slices.DeleteFunc(rest, func(word string) bool { return slices.Contains(filler, word) })
 		}
-		for _, k := range kinds {
-			if slices.ContainsFunc(k.phrases, func(p string) bool { return sameWords(fold(p), rest) }) {
+		for _, matches := range []func(said, []string) bool{said.just, said.within} {
+			for _, k := range kinds {
+				if !matches(k, rest) {
+					continue
+				}
 				for _, is := range t.is {
 					names = append(names, k.kind+" "+is)
+				}
+				if k.kind == "hours" {
+					names = append(names, b.soonest(lasts)...)
 				}
 			}
 		}
@@ -168,6 +196,38 @@ func without(all, out []string) (rest []string, found bool) {
 		}
 	}
 	return rest, len(out) == 0
+}
+
+// just tells whether words are one of the phrases.
+func (k said) just(words []string) bool {
+	return slices.ContainsFunc(k.phrases, func(p string) bool { return sameWords(fold(p), words) })
+}
+
+// within tells whether words have one of the phrases among them, and no others than stand in the phrases.
+func (k said) within(words []string) bool {
+	all := strings.Fields(fold(strings.Join(k.phrases, " ")))
+	return !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(all, w) }) &&
+		slices.ContainsFunc(k.phrases, func(p string) bool {
+			return !slices.ContainsFunc(strings.Fields(fold(p)), func(w string) bool { return !slices.Contains(words, w) && !slices.Contains(idle, w) })
+		})
+}
+
+// soonest is that of some names of hours in which the batteries are down first.
+func (b *book) soonest(names []string) (list []string) {
+	least := math.Inf(1)
+	for _, l := range slices.Concat(b.r.Balanced().Lines, b.r.Balanced().KeyOff) {
+		name := "hours " + during(l.Situation.Name)
+		hours := []float64{l.BatteryHours}
+		for _, bank := range l.Banks {
+			hours = append(hours, bank.Hours)
+		}
+		for _, h := range hours {
+			if slices.Contains(names, name) && h < least {
+				list, least = []string{name}, h
+			}
+		}
+	}
+	return list
 }
 
 // sameWords tells whether a phrase has just those words, in any order, besides those that name nothing.

@@ -80,5 +80,5 @@ func (l *loopSearch) report(f Feed) {
 	if l.back || l.r.inReturn(f.From.Part) {
 		verb, what = " returns to ", "a return leads in a circle"
 	}
-	l.r.report(f.From.Pos, what+": "+strings.Join(names, verb), "a way to the battery; of a ring, open at one place")
+	l.r.report(f.From.Pos, what+": "+strings.Join(names, verb), "a way to the battery; what joins two points of a ring is fed by one and feeds the other")
 }

@@ -130,7 +130,7 @@ var wireDefaultsSection = section[wireDraft]{
 		Example: "wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², colour: RD, return colour: BK}\n"},
 	keys: append(wireKeys(),
 		orAuto(key[wireDraft]{Key: Key{Name: "return colour", Kind: KindText, Default: defaultReturnColour + ", `auto` with `colour: auto`",
-			Doc: "colour of returns: IEC 60757 code; `auto` is black with the circuit's colour as tracer", Example: "BK"},
+			Doc: "colour of returns: IEC 60757 code; `auto` is that of all returns, black", Example: "BK"},
 			read: func(r *reader, w *wireDraft, f field) {
 				if c, ok := r.colour(f); ok {
 					w.returns = &c
@@ -219,8 +219,8 @@ func wireKeys() []key[wireDraft] {
 			Doc: "conductor size, as the wire type has it; `auto` is chosen by sizing"},
 			read: func(r *reader, w *wireDraft, f field) { r.wireSize(w, f) }},
 		orAuto(key[wireDraft]{Key: Key{Name: "colour", Kind: KindText, Default: defaultFeedColour,
-			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names; `auto` is by the circuit: base by " +
-				"what it serves, after the practice's colours in the library, and a tracer where another of that colour meets it", Example: "YERD"},
+			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names; `auto` is by what " +
+				"the circuit serves, after the practice's colours in the library, with a tracer only where wires could be exchanged", Example: "YERD"},
 			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
 			func(w *wireDraft) { w.spec.ColourAuto = true }),
 		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type; of wires of open size in a hot place sizing chooses a better one",

@@ -8,6 +8,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/cranking"
 	"fusewright/harness/study/ride"
@@ -24,25 +25,34 @@ type RideReport struct {
 
 // Ride is one ride. Times are in seconds from its start; null = never.
 type Ride struct {
-	Name          string     `json:"name"`
-	StartCharge   *float64   `json:"start_charge"`
-	EndCharge     *float64   `json:"end_charge"`
-	LowestCharge  *float64   `json:"lowest_charge"`
-	LowestChargeS *float64   `json:"lowest_charge_s"`
-	ReserveS      *float64   `json:"below_start_reserve_s"`
-	EmptyS        *float64   `json:"empty_s"`
-	Why           string     `json:"why,omitempty"`           // the first battery gives no more, as words behind its name
-	LeftS         *float64   `json:"followed_to_s,omitempty"` // it was not followed to its end
-	Planned       int        `json:"planned_legs"`
-	EndReserve    *float64   `json:"end_start_reserve"`
-	ColdestC      *float64   `json:"coldest_battery_c"`
-	Starts        int        `json:"starts"`             // of the engine
-	StartAh       float64    `json:"start_ah"`           // what each takes; 0 = not known
-	NoStart       *NoStart   `json:"no_start,omitempty"` // why one fails whatever the reserve, as far as is known
-	Further       []RideBank `json:"further_batteries,omitempty"`
-	Legs          []RideLeg  `json:"legs"`
-	Course        RideCourse `json:"course"`
-	Caveats       []string   `json:"caveats,omitempty"`
+	Name          string      `json:"name"`
+	StartCharge   *float64    `json:"start_charge"`
+	EndCharge     *float64    `json:"end_charge"`
+	LowestCharge  *float64    `json:"lowest_charge"`
+	LowestChargeS *float64    `json:"lowest_charge_s"`
+	ReserveS      *float64    `json:"below_start_reserve_s"`
+	EmptyS        *float64    `json:"empty_s"`
+	Why           string      `json:"why,omitempty"`           // the first battery gives no more, as words behind its name
+	LeftS         *float64    `json:"followed_to_s,omitempty"` // it was not followed to its end
+	Planned       int         `json:"planned_legs"`
+	EndReserve    *float64    `json:"end_start_reserve"`
+	ColdestC      *float64    `json:"coldest_battery_c"`
+	Starts        int         `json:"starts"`             // of the engine
+	StartAh       float64     `json:"start_ah"`           // what each takes; 0 = not known
+	NoStart       *NoStart    `json:"no_start,omitempty"` // why one fails whatever the reserve, as far as is known
+	Further       []RideBank  `json:"further_batteries,omitempty"`
+	Legs          []RideLeg   `json:"legs"`
+	Course        RideCourse  `json:"course"`
+	Frosts        []RideFrost `json:"no_charge_in_frost,omitempty"`
+	Caveats       []string    `json:"caveats,omitempty"`
+}
+
+// RideFrost is a leg in which a battery takes no charge because its air is too cold.
+type RideFrost struct {
+	Leg          int      `json:"leg"` // from 1
+	Battery      string   `json:"battery"`
+	AmbientC     *float64 `json:"ambient_c"`
+	ChargedFromC *float64 `json:"charged_from_c"`
 }
 
 // NoStart is why a start fails: the battery's protection lets less through than the starter takes, or the starter does not turn
@@ -140,6 +150,9 @@ func RideOf(r *ride.Result, starts *cranking.Study) Ride {
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
 		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats,
 		Planned: len(r.Ride.Legs), Starts: r.Starts(), StartAh: *finite(r.StartAh), EndReserve: finite(r.EndReserve()), ColdestC: finite(r.ColdestC), NoStart: noStart(r, starts)}
+	for _, f := range r.Frosts {
+		row.Frosts = append(row.Frosts, RideFrost{f.Leg + 1, f.Battery, finite(f.AirC), finite(f.LeastC)})
+	}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -176,17 +189,21 @@ func noStart(r *ride.Result, s *cranking.Study) *NoStart {
 	return no
 }
 
-// text is a sentence behind others; "" of none.
-func (no *NoStart) text() string {
+// text is a sentence behind others, said tells that one of them says that a start is not certain; "" of none.
+func (no *NoStart) text(said bool) string {
+	not := "A start is not certain all the same"
+	if said {
+		not = "Nor is it before"
+	}
 	switch {
 	case no == nil:
 		return ""
 	case no.BoardA != nil:
-		return fmt.Sprintf(" A start is not certain all the same: %s takes %s, and the battery's protection lets %s through.", no.Starter,
+		return fmt.Sprintf(". %s: %s takes %s, and the battery's protection lets %s through", not, no.Starter,
 			quantity.Format(*no.StarterA, quantity.Current), quantity.Plain(*no.BoardA, quantity.Current))
 	}
 	gets, needs := quantity.Against(*no.StarterV, *no.NeedsV, quantity.Voltage)
-	return fmt.Sprintf(" The battery does not turn the engine all the same: %s draws %s and gets %s of the %s that it needs, at %s and %s of charge.", no.Starter,
+	return fmt.Sprintf(". The battery does not turn the engine all the same: %s draws %s and gets %s of the %s that it needs, at %s and %s of charge", no.Starter,
 		quantity.Format(*no.StarterA, quantity.Current), gets, needs, celsius(no.AmbientC), quantity.Plain(*no.Charge, quantity.Share))
 }
 
@@ -284,8 +301,9 @@ func (r *Ride) Outcome() string {
 		}
 	}
 	if r.EmptyS != nil {
-		text += fmt.Sprintf("; at %s the battery %s and the ride ends", clock(r.EmptyS), r.Why)
+		text += fmt.Sprintf("; at %s the battery %s, and the ride ends", clock(r.EmptyS), r.Why)
 	}
+	text += r.NoStart.text(r.ReserveS != nil)
 	for _, x := range r.Further {
 		if x.EmptyS != nil {
 			text += fmt.Sprintf(". At %s %s %s, and what it feeds goes out", clock(x.EmptyS), x.Name, x.Why)
@@ -295,7 +313,7 @@ func (r *Ride) Outcome() string {
 	if r.LeftS != nil {
 		text = fmt.Sprintf("Followed to %s only, in leg %d of %d; what comes after is not known. ", clock(r.LeftS), len(r.Legs), r.Planned) + text
 	}
-	return text + "." + r.NoStart.text() + r.startsText()
+	return text + "." + r.startsText()
 }
 
 // end is when the charge at the end is that, in words.
@@ -342,6 +360,22 @@ func (r *Ride) Remarks() []string {
 		if l.Trouble != "" {
 			list = append(list, fmt.Sprintf("Leg %d: %s.", i+1, l.Trouble))
 		}
+	}
+	for i, cold := range r.Frosts {
+		if i > 0 && r.Frosts[i-1].Battery == cold.Battery {
+			continue
+		}
+		var legs []string
+		for _, o := range r.Frosts {
+			if o.Battery == cold.Battery {
+				legs = append(legs, fmt.Sprint(o.Leg))
+			}
+		}
+		word := "leg "
+		if len(legs) > 1 {
+			word = "legs "
+		}
+		list = append(list, "In "+word+wording.And(legs)+" "+cold.Battery+" takes no charge: the air is below "+celsius(cold.ChargedFromC)+".")
 	}
 	for _, c := range r.Caveats {
 		list = append(list, "Not known: "+c+".")

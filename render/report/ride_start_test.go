@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"fusewright/harness/design"
@@ -118,5 +119,23 @@ func TestStartLinked(t *testing.T) {
 		if got := c.start.linked(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
+	}
+}
+
+// What is said where nothing starts: once of the reserve and of the protection, and of the first battery before the others.
+func TestRideOfLithium(t *testing.T) {
+	s := &cranking.Study{Start: battery.Start{Starter: "starter", CurrentA: 300}, BoardA: 100, Cases: []cranking.Case{{}}}
+	at := func(v float64) *float64 { return &v }
+	r := RideOf(&ride.Result{Ride: &design.Ride{}, Points: []ride.Point{{Reserve: 0.3}}, EmptyS: 7200, Why: "is empty", ReserveS: 3600, EndCharge: 0.1,
+		Frosts: []ride.Frost{{Leg: 1, Battery: "the battery", AirC: -8}, {Leg: 2, Battery: "the battery", AirC: -5}, {Leg: 0, Battery: "house"}}}, s)
+	r.Further = []RideBank{{Name: "house", LowestCharge: at(0.6), UsualReserve: 0.1}}
+	const want = "From 1:00 h on a start is not certain: the charge is below the start reserve, the state of charge that the battery needs at this temperature " +
+		"to start the engine; at 2:00 h the battery is empty, and the ride ends. Nor is it before: starter takes 300 A, and the battery's protection lets 100 A through. " +
+		"With 60.0 % at the lowest house stays above its usual reserve of 10 %."
+	if got := r.Outcome(); got != want {
+		t.Errorf("%q", got)
+	}
+	if got, want := strings.Join(r.Remarks(), " "), "In legs 2 and 3 the battery takes no charge: the air is below 0 °C. In leg 1 house takes no charge: the air is below 0 °C."; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -105,9 +105,14 @@ func (t *Table) folded(row []string) [][]string {
 // fold breaks a text into lines of at most so many characters, between words; a
 // word that is longer is broken where hard says so.
 func fold(text string, most int, hard bool) []string {
+	return foldWords(quantity.Words(text), most, hard)
+}
+
+// foldWords is fold of words that stay whole.
+func foldWords(words []string, most int, hard bool) []string {
 	var out []string
 	line := ""
-	for _, word := range quantity.Words(text) {
+	for _, word := range words {
 		if joined := strings.TrimSpace(line + " " + word); utf8.RuneCountInString(joined) <= most {
 			line = joined
 			continue

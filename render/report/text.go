@@ -252,9 +252,33 @@ func wrap(lead, text string) string { return wrapAt(textWidth, lead, text) }
 
 // wrapAt is wrap at a width of its own.
 func wrapAt(width int, lead, text string) string {
+	return hanging(lead, fold(text, width-len([]rune(lead)), false))
+}
+
+// wrapNames is wrap of a list of names, each of which stays on one line: a switch and its position.
+func wrapNames(lead, list string) string {
+	var names []string
+	for _, name := range strings.SplitAfter(list, ", ") {
+		head, of, _ := strings.Cut(name, " (")
+		if of != "" {
+			of = "(" + of
+		}
+		for _, whole := range []string{strings.TrimSpace(head), strings.TrimSpace(of)} {
+			if len([]rune(lead+whole)) > textWidth {
+				names = append(names, quantity.Words(whole)...)
+			} else if whole != "" {
+				names = append(names, whole)
+			}
+		}
+	}
+	return hanging(lead, foldWords(names, textWidth-len([]rune(lead)), false))
+}
+
+// hanging puts a lead before the first of some lines, and as much room before the others.
+func hanging(lead string, lines []string) string {
 	indent := strings.Repeat(" ", len(lead))
 	var b strings.Builder
-	for _, line := range fold(text, width-len([]rune(lead)), false) {
+	for _, line := range lines {
 		b.WriteString(strings.TrimRight(lead+line, " ") + "\n")
 		lead = indent
 	}

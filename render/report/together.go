@@ -121,7 +121,7 @@ func (t *Together) write(b *strings.Builder) {
 	for _, c := range t.Choices {
 		fmt.Fprintf(b, "\n%s, %s: %s for what is switched\n", c.Name, Engine(c.EngineRPM), amps(c.CapacityA))
 		for _, line := range c.lines(len(t.Items)) {
-			b.WriteString(wrap("  - ", line))
+			b.WriteString(wrapNames("  - ", line))
 		}
 		if text := c.overdrawText(); text != "" {
 			b.WriteString(wrap("  over by ", text))

@@ -17,12 +17,11 @@ const mostColoursMm2 = 6
 // told apart on a print in black and white (our choice).
 const leastContrast = 1.5
 
-// colourWires gives the wires that the design leaves to it their colours: feeds of one
-// potential share one, by what they serve; a return has the returns' colour, and its
-// circuit's as tracer. Circuits of one colour that meet at a place or in a run get
-// different tracers. A wire whose colour stands in `numbers` of the design keeps it, and
-// the others of its potential share it. Wires are taken in their order, so that one more
-// at the end leaves the others alone.
+// colourWires gives the wires that the design leaves to it their colours, so that few reels do: by what they serve, all
+// of one function alike, and all returns alike. What tells them apart is their number; a tracer does where two could be
+// exchanged by mistake, at the ends of one part or in one parting of the loom. Feeds of one potential share one colour. A wire whose
+// colour stands in `numbers` of the design keeps it, and the others of its potential share it. Wires are taken in their order, so that
+// one more at the end leaves the others alone.
 func (b *builder) colourWires() {
 	if b.lib == nil || b.c.Design.Practice == nil || !slices.ContainsFunc(b.c.Wires, func(w *Wire) bool { return w.Spec.ColourAuto }) {
 		return
@@ -31,8 +30,7 @@ func (b *builder) colourWires() {
 	if code == nil {
 		return
 	}
-	p := &palette{code: code, lib: b.lib, taken: map[meetKey]bool{}, serves: map[*Node]string{}, fed: map[*library.Colour]bool{},
-		pairs: map[string][]design.Colour{}}
+	p := &palette{code: code, lib: b.lib, taken: map[meetKey]*Node{}, serves: map[*Node]string{}, switched: map[*Node]bool{}, pairs: map[string][]design.Colour{}}
 	for _, w := range b.c.Wires {
 		switch colour, held := b.colours[w.Number]; {
 		case !w.Spec.ColourAuto:
@@ -78,17 +76,17 @@ func (s *strand) open() (list []*Wire) {
 
 // palette is the colours as they are given out.
 type palette struct {
-	code   *library.ColourCode
-	lib    *library.Library
-	taken  map[meetKey]bool
-	serves map[*Node]string
-	fed    map[*library.Colour]bool // base colours of feeds
-	pairs  map[string][]design.Colour
+	code     *library.ColourCode
+	lib      *library.Library
+	taken    map[meetKey]*Node // the potential that has a colour there
+	serves   map[*Node]string
+	switched map[*Node]bool
+	pairs    map[string][]design.Colour
 }
 
-// meetKey is a colour at a place or in a run.
+// meetKey is a colour where wires could be exchanged.
 type meetKey struct {
-	at   any // *design.Place or *Bundle
+	at   any // *Part, the *design.Switch of several poles, or the *Inline that parts the loom
 	code string
 }
 
@@ -96,79 +94,94 @@ type meetKey struct {
 type strand struct {
 	wires []*Wire
 	back  bool
-	mark  *library.Colour // of the return of a load or coil: the base colour of its feed
 }
 
 func (p *palette) give(c design.Colour, wires ...*Wire) {
 	for _, w := range wires {
 		w.Spec.Colour = c
-		if !w.Role.Returns() {
-			p.fed[c.Base] = true
-		}
-		for _, at := range meets(w) {
-			p.taken[meetKey{at, c.Code()}] = true
+		for _, at := range p.meets(w) {
+			key := meetKey{at, c.Code()}
+			if _, taken := p.taken[key]; !taken {
+				p.taken[key] = w.potential()
+			}
 		}
 	}
 }
 
-// meets are the places and runs that a wire is seen at.
-func meets(w *Wire) (list []any) {
+// potential is the node whose other wires can stand for a wire: of a feed where it begins, of a return where it ends,
+// of those that no contact parts from ground nil.
+func (w *Wire) potential() *Node {
+	switch {
+	case !w.Role.Returns():
+		return w.From.Node
+	case w.To.Part.Kind == Switch || w.To.Part.Kind == Relay:
+		return w.To.Node
+	}
+	return nil
+}
+
+// meets are the parts and partings at which a wire could be exchanged for another.
+func (p *palette) meets(w *Wire) (list []any) {
 	for _, t := range []*Terminal{w.From, w.To} {
-		if t.Part.Place != nil {
-			list = append(list, t.Part.Place)
+		if at := t.Part.confuses(); at != nil {
+			list = append(list, at)
 		}
 	}
-	for _, b := range w.Route {
-		list = append(list, b)
+	for _, x := range w.Poles {
+		list = append(list, x.Inline)
 	}
 	return list
 }
 
-// strands are the wires left open of some roles: feeds by their potential, returns by that
-// of their load's feed and by where they go.
+// confuses is what of a part tells wires of one colour apart no more, nil where their places do or an exchange does no harm: the ways of a
+// block, the two ends of a fuse or of a plain contact.
+func (p *Part) confuses() any {
+	switch src := p.Source.(type) {
+	case *design.Switch:
+		if src.Lead().Positions != nil {
+			return src.Lead()
+		}
+	case *design.Relay:
+		if t := p.Terminal("87a"); src.Rests || t != nil && len(t.Wires) > 0 {
+			return p
+		}
+	case *design.Diode, *design.Charger:
+		return p
+	}
+	return nil
+}
+
+// strands are the wires left open of some roles: feeds by their potential, returns by where they go.
 func (p *palette) strands(wires []*Wire, of []Role) (list []*strand) {
-	type home struct{ hot, to *Node }
-	at := map[home]*strand{}
+	at := map[*Node]*strand{}
 	for _, w := range wires {
 		if !w.Spec.ColourAuto || !slices.Contains(of, w.Role) {
 			continue
 		}
-		key, mark := home{hot: w.From.Node}, (*library.Colour)(nil)
-		if hot := w.drawsAt(); hot != nil {
-			key, mark = home{hot.From.Node, w.To.Node}, hot.Spec.Colour.Base
+		key := w.From.Node
+		if w.Role.Returns() {
+			key = w.To.Node
 		}
 		s := at[key]
 		if s == nil {
-			s = &strand{back: w.Role.Returns(), mark: mark}
+			s = &strand{back: w.Role.Returns()}
 			at[key], list = s, append(list, s)
 		}
 		s.wires = append(s.wires, w)
 		if !s.back && w.To.Part.Kind == Splice {
-			at[home{hot: w.To.Node}] = s
+			at[w.To.Node] = s
 		}
 	}
 	return list
 }
 
-// drawsAt is the feed of the load or coil whose return a wire is; nil of other wires.
-func (w *Wire) drawsAt() *Wire {
-	hot, back, ok := w.From.Part.Draws()
-	if !ok || !w.Role.Returns() || back != w.From || len(hot.Wires) == 0 {
-		return nil
-	}
-	return hot.Wires[0]
-}
-
-// choose is the first colour of a strand's order that none has where it goes: at its
-// places and in its runs, or, when all are given out there, in its runs alone. Past that
-// the first of all is used again, and the wires say so.
+// choose is the first colour of a strand's order that none of another potential has where it could be exchanged for that.
+// Past the last the first of all is used again, and the wires say so.
 func (p *palette) choose(s *strand) design.Colour {
 	order := p.order(s)
-	for _, runsOnly := range []bool{false, true} {
-		for _, c := range order {
-			if p.free(c.Code(), s.wires, runsOnly) {
-				return c
-			}
+	for _, c := range order {
+		if p.free(c.Code(), s.wires) {
+			return c
 		}
 	}
 	for _, w := range s.open() {
@@ -181,10 +194,10 @@ func (p *palette) choose(s *strand) design.Colour {
 func (p *palette) order(s *strand) (list []design.Colour) {
 	thick := slices.ContainsFunc(s.wires, thick)
 	switch {
-	case s.back && (thick || s.mark == nil):
+	case s.back && thick:
 		return []design.Colour{{Base: p.lib.Colour(p.code.Returns)}}
 	case s.back:
-		return p.backs(s.mark)
+		return p.feeds(p.code.Returns)
 	case thick:
 		return []design.Colour{{Base: p.lib.Colour(p.code.Base("several"))}}
 	}
@@ -213,19 +226,6 @@ func (p *palette) feeds(code string) []design.Colour {
 	return list
 }
 
-// backs are the returns' colour with the circuit's as tracer, then with those that would
-// name no other circuit.
-func (p *palette) backs(mark *library.Colour) []design.Colour {
-	base := p.lib.Colour(p.code.Returns)
-	list := p.with(nil, base, mark)
-	for _, t := range p.code.Tracers {
-		if c := p.lib.Colour(t); !p.fed[c] {
-			list = p.with(list, base, c)
-		}
-	}
-	return append(list, design.Colour{Base: base})
-}
-
 // with adds a base and tracer that can be told apart and mean nothing else.
 func (p *palette) with(list []design.Colour, base, tracer *library.Colour) []design.Colour {
 	c := design.Colour{Base: base, Tracer: tracer}
@@ -235,10 +235,10 @@ func (p *palette) with(list []design.Colour, base, tracer *library.Colour) []des
 	return append(list, c)
 }
 
-func (p *palette) free(code string, wires []*Wire, runsOnly bool) bool {
+func (p *palette) free(code string, wires []*Wire) bool {
 	for _, w := range wires {
-		for _, at := range meets(w) {
-			if _, place := at.(*design.Place); !(place && runsOnly) && p.taken[meetKey{at, code}] {
+		for _, at := range p.meets(w) {
+			if other, taken := p.taken[meetKey{at, code}]; taken && other != w.potential() {
 				return false
 			}
 		}
@@ -276,7 +276,24 @@ func (p *palette) servesOf(s *strand) string {
 		}
 		what = both(what, p.servedAt(w.To))
 	}
+	if what != "control" && what != "several" && p.code.Has("switched") && p.isSwitched(s.wires[0].From.Node) {
+		return "switched"
+	}
 	return what
+}
+
+// isSwitched tells whether a hand, the key or a relay switches what a node feeds, and that alone: behind a main switch it is not.
+func (p *palette) isSwitched(n *Node) bool {
+	if known, met := p.switched[n]; met {
+		return known
+	}
+	p.switched[n] = false // while it is looked at
+	for _, b := range n.fedBy {
+		if b.Kind == ContactBranch && b.Part != nil && slices.ContainsFunc(n.Terminals, func(t *Terminal) bool { return p.servedAt(t) != "several" }) || p.isSwitched(b.A) {
+			p.switched[n] = true
+		}
+	}
+	return p.switched[n]
 }
 
 // servedAt is what is fed at a terminal and beyond.

@@ -2,7 +2,6 @@ package circuit_test
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -10,7 +9,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/proof/buildtest"
-	"fusewright/harness/proof/synth"
 )
 
 const coloured = `fusewright: 1
@@ -46,26 +44,22 @@ loads:
   set: {power: 10 W, behaves: constant power, at: bow, fed by: box 5, wire: {colour: PK}, returns to: stud}
 `
 
-// Colours by hand. Of feeds, what hangs on the battery and the trunk of 10 mm² is red. On
-// land a lamp circuit is yellow: the first alone; behind the switch, which it meets at the
-// dash, red is the first tracer; the third lamp's meets both there, and white does not show
-// on yellow (1.49), so black. Afloat ABYC's dark blue takes white first (red: 1.0), then
-// black. A colour that is given stays. Returns are black with their circuit's colour; a
-// second lamp circuit at the stud has the first tracer that is no feed's: white on land
-// (red and brown, of feeds, name those), white afloat too.
+// Colours by hand. Of feeds, what hangs on the battery and the trunk of 10 mm² is red. On land so is what nothing switches, up to a
+// switch; behind a switch or a relay of their own circuits are yellow, to coils they are violet. Afloat they have ABYC's colours by what they
+// serve, before the switch too: lamps dark blue, horns orange, coils violet. A colour that is given stays. Returns are black.
 func TestColoursByHand(t *testing.T) {
 	for _, c := range []struct {
 		practice string
 		want     map[string]string // by the ends of the wire
 	}{
-		{"off-road", map[string]string{"+ main": "RD", "main box": "RD", "box lamp switch": "YE", "lamp switch pair": "YERD",
-			"pair left": "YERD", "pair right": "YERD", "box aft": "YEBK", "box horn relay": "BN", "horn relay horn": "BNWH",
-			"box button": "VT", "button horn relay": "VTWH", "box set": "PK", "left stud": "BKYE", "right stud": "BKYE",
-			"aft stud": "BKWH", "horn stud": "BKBN", "set stud": "BKPK", "horn relay stud": "BKVT", "stud battery": "BK"}},
-		{"marine", map[string]string{"+ main": "RD", "main box": "RD", "box lamp switch": "BU", "lamp switch pair": "BUWH",
-			"pair left": "BUWH", "pair right": "BUWH", "box aft": "BUBK", "box horn relay": "OG", "horn relay horn": "OGRD",
-			"box button": "VT", "button horn relay": "VTWH", "box set": "PK", "left stud": "BKBU", "right stud": "BKBU",
-			"aft stud": "BKWH", "horn stud": "BKOG", "set stud": "BKPK", "horn relay stud": "BKVT", "stud battery": "BK"}},
+		{"off-road", map[string]string{"+ main": "RD", "main box": "RD", "box lamp switch": "RD", "lamp switch pair": "YE",
+			"pair left": "YE", "pair right": "YE", "box aft": "RD", "box horn relay": "RD", "horn relay horn": "YE",
+			"box button": "VT", "button horn relay": "VT", "box set": "PK", "left stud": "BK", "right stud": "BK",
+			"aft stud": "BK", "horn stud": "BK", "set stud": "BK", "horn relay stud": "BK", "stud battery": "BK"}},
+		{"marine", map[string]string{"+ main": "RD", "main box": "RD", "box lamp switch": "BU", "lamp switch pair": "BU",
+			"pair left": "BU", "pair right": "BU", "box aft": "BU", "box horn relay": "OG", "horn relay horn": "OG",
+			"box button": "VT", "button horn relay": "VT", "box set": "PK", "left stud": "BK", "right stud": "BK",
+			"aft stud": "BK", "horn stud": "BK", "set stud": "BK", "horn relay stud": "BK", "stud battery": "BK"}},
 	} {
 		got := map[string]string{}
 		for _, w := range build(t, "colours.yaml", strings.Replace(coloured, "PRACTICE", c.practice, 1)).Wires {
@@ -88,8 +82,8 @@ func TestColoursByHand(t *testing.T) {
 
 // Feeds up to 6 mm² have a colour of their own, thicker ones that of the trunk.
 func TestThickFeedsAreRed(t *testing.T) {
-	for size, want := range map[string]string{"6 mm²": "BN", "10 mm²": "RD"} {
-		text := strings.Replace(strings.Replace(coloured, "PRACTICE", "off-road", 1), "box 3, wire: {size: 6 mm²}", "box 3, wire: {size: "+size+"}", 1)
+	for size, want := range map[string]string{"6 mm²": "OG", "10 mm²": "RD"} {
+		text := strings.Replace(strings.Replace(coloured, "PRACTICE", "marine", 1), "box 3, wire: {size: 6 mm²}", "box 3, wire: {size: "+size+"}", 1)
 		c := build(t, "colours.yaml", text)
 		if got := named(t, c, "horn relay").Terminal("30").Wires[0].Spec.Colour.Code(); got != want {
 			t.Errorf("%s: %s, want %s", size, got, want)
@@ -99,8 +93,8 @@ func TestThickFeedsAreRed(t *testing.T) {
 
 // The limit is 6 mm² itself: a wire of a user's own library just above it is thick.
 func TestThickByHand(t *testing.T) {
-	for area, want := range map[float64]string{5.9: "BN", 6: "BN", 6.1: "RD"} {
-		d := buildtest.Design(t, strings.Replace(coloured, "PRACTICE", "off-road", 1))
+	for area, want := range map[float64]string{5.9: "OG", 6: "OG", 6.1: "RD"} {
+		d := buildtest.Design(t, strings.Replace(coloured, "PRACTICE", "marine", 1))
 		wire := &d.Relays[0].FedBy[0].Wire
 		own := *wire.Size
 		own.AreaMm2, wire.Size = area, &own
@@ -114,29 +108,30 @@ func TestThickByHand(t *testing.T) {
 	}
 }
 
-// Of a harness made at random, no two feeds of one run that are not of one potential have
-// one colour, but those of the trunk, which are too thick for a tracer.
-func TestFeedsOfARunTellApart(t *testing.T) {
-	given := regexp.MustCompile(`,? ?(return )?colour: [A-Z]+`)
-	for seed := range int64(4) {
-		text := given.ReplaceAllString(string(synth.YAML(60, seed)), "")
-		text = strings.Replace(text, "\nwire: {", "\nwire: {colour: auto, ", 1)
-		c := build(t, "random.yaml", text)
-		for _, b := range c.Bundles {
-			at := map[string]*circuit.Wire{}
-			for _, w := range b.Wires {
-				if !w.Spec.ColourAuto {
-					t.Fatalf("%s has a colour of its own", w.Number)
-				}
-				code := w.Spec.Colour.Code()
-				if w.Role.Returns() || w.Spec.Size.AreaMm2 > 6 {
-					continue
-				}
-				if x := at[code]; x != nil && x.From.Node != w.From.Node && x.To.Node != w.From.Node {
-					t.Errorf("seed %d, %s: %s and %s are both %s", seed, b.Run.Name, x.Number, w.Number, code)
-				}
-				at[code] = w
-			}
+// Wires that could be exchanged are told apart: in a parting of the loom, at a switch with positions, over whose poles they
+// are shared, and at a relay that changes over; an exchange of two grounds does no harm, nor one at a plain switch.
+func TestExchangesAreToldApart(t *testing.T) {
+	text := strings.NewReplacer("PRACTICE", "off-road", "switches:\n", "switches:\n  both: {rating: 10 A, at: dash, fed by: box 2, positions: [one, off, two]}\n",
+		"relays:\n", "partings: {bow plug: {family: sealed 1.5, at: tail}}\nrelays:\n  over: {form: mini changeover, at: dash, fed by: box 2, coil: {fed by: button, returns to: stud}}\n",
+		"- {from: dash, to: bow,", "- {from: tail, to: bow,",
+		"aft: {power: 10 W, behaves: filament lamp, at: bow, fed by: box 2,", "one: {power: 10 W, at: bow, fed by: both one, returns to: stud}\n  two: {power: 10 W, at: bow, fed by: both two, returns to: stud}\n"+
+			"  made: {power: 10 W, at: dash, fed by: over, returns to: stud}\n  rest: {power: 10 W, at: dash, fed by: over 87a, returns to: stud}\n  aft: {power: 10 W, behaves: filament lamp, at: bow, fed by: lamp switch,").Replace(coloured)
+	c := build(t, "apart.yaml", text)
+	code := func(part, end string) string { return named(t, c, part).Terminal(end).Wires[0].Spec.Colour.Code() }
+	for _, tt := range []struct {
+		name  string
+		codes []string
+		want  int // colours
+	}{
+		{"the parting", []string{code("one", "+"), code("two", "+"), code("aft", "+"), code("horn", "+"), code("set", "+")}, 5},
+		{"its grounds", []string{code("one", "-"), code("two", "-"), code("aft", "-"), code("horn", "-")}, 1},
+		{"a switch with positions", []string{code("both", "in"), code("both", "one"), code("both", "two")}, 3},
+		{"a relay that changes over", []string{code("over", "30"), code("over", "87"), code("over", "87a"), code("over", "86"), code("over", "85")}, 5},
+		{"one of the parting and one that does not pass it", []string{code("made", "+"), code("left", "+")}, 1},
+	} {
+		got := slices.Compact(slices.Sorted(slices.Values(tt.codes)))
+		if len(got) != tt.want {
+			t.Errorf("%s: %q, want %d colours", tt.name, tt.codes, tt.want)
 		}
 	}
 }
@@ -144,7 +139,8 @@ func TestFeedsOfARunTellApart(t *testing.T) {
 // With its labels written, a design that gains a load at any place or loses one recolours
 // no wire; without, this one would.
 func TestColoursStay(t *testing.T) {
-	d := buildtest.Design(t, strings.Replace(coloured, "PRACTICE", "off-road", 1))
+	d := buildtest.Design(t, strings.NewReplacer("PRACTICE", "off-road", "right: {power: 10 W, behaves: filament lamp, at: tail, fed by: pair", // else a control
+		"right: {power: 10 W, behaves: filament lamp, at: tail, fed by: button").Replace(coloured))
 	codes := func(c *circuit.Circuit) map[string]string {
 		m := map[string]string{}
 		for _, w := range c.Wires {
@@ -187,8 +183,8 @@ func TestHeldColours(t *testing.T) {
 	for _, c := range []struct{ name, from, to, want string }{
 		{"held", "", "", "GNWH GNWH"},
 		{"its size has no tracers", "  left: {power: 10 W,", "  left: {wire: {size: 10 mm²}, power: 10 W,", "RD RD"},
-		{"stated", "  left: {power: 10 W,", "  left: {wire: {colour: GY}, power: 10 W,", "GY YERD"},
-		{"it comes from elsewhere", "tail, fed by: pair", "tail, fed by: lamp switch", "YERD YERD"},
+		{"stated", "  left: {power: 10 W,", "  left: {wire: {colour: GY}, power: 10 W,", "GY YE"},
+		{"it comes from elsewhere", "tail, fed by: pair", "tail, fed by: lamp switch", "YE YE"},
 	} {
 		text := strings.Replace(coloured, "PRACTICE", "off-road", 1) + "numbers: {W9: \"left, feed from pair, GNWH\"}\n"
 		d := mustBuild(t, buildtest.Design(t, strings.Replace(text, c.from, c.to, 1)))
@@ -203,7 +199,7 @@ func TestHeldColours(t *testing.T) {
 }
 
 // Lamp circuits that go one way have as many colours as there are bases and tracers; those
-// past that say that they share one. Every circuit here meets all others in the run.
+// past that say that they share one. Every circuit here meets all others in the parting.
 func TestColoursRunOut(t *testing.T) {
 	harness := func(n int) *circuit.Circuit {
 		var ways, lamps strings.Builder
@@ -211,9 +207,9 @@ func TestColoursRunOut(t *testing.T) {
 			fmt.Fprintf(&ways, "%d: {type: blade C, fuse: 5 A}, ", i+1)
 			fmt.Fprintf(&lamps, "  l%d: {power: 10 W, behaves: filament lamp, at: tail, fed by: box %d, returns to: stud}\n", i+1, i+1)
 		}
-		text := strings.Replace(coloured, "PRACTICE", "off-road", 1)
+		text := strings.NewReplacer("PRACTICE", "off-road", "- {from: dash, to: tail, length: 1 m}", "- {from: dash, to: mid, length: 1 m}\n  - {from: mid, to: tail, length: 1 m}", "dash: {", "mid: {}, dash: {").Replace(coloured)
 		from, to := strings.Index(text, "blocks:"), strings.Index(text, "grounds:")
-		text = text[:from] + "blocks: {box: {at: dash, fed by: main, wire: {size: 10 mm²}, ways: {" + ways.String() + "}}}\n" + text[to:]
+		text = text[:from] + "partings: {half way: {family: sealed 1.5, at: mid}}\nblocks: {box: {at: dash, fed by: main, wire: {size: 10 mm²}, ways: {" + ways.String() + "}}}\n" + text[to:]
 		return build(t, "many.yaml", text[:strings.Index(text, "loads:")]+"loads:\n"+lamps.String())
 	}
 	shared := func(n int) (feeds int) {

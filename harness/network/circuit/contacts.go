@@ -59,7 +59,7 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	needed := c.neededFor(on, s.Reversed, func(b *Branch) bool { return passes(b) && !shut[b] })
 	var live []bool // nil = no switch has positions, by which a way may be dead
 	if len(at) > 0 {
-		live = c.given(s, nil, passes).live
+		live = c.given(s, passes).live
 	}
 	latched := map[*design.Relay]bool{}
 	for _, r := range s.Held {

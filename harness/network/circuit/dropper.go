@@ -93,8 +93,8 @@ func (c *Circuit) OtherPositions(like *design.Situation, l *design.Load, load *B
 		var others []string
 		held := c.heldBack(load, at(sw, now[sw]))
 		for _, p := range sw.Positions {
-			gives := c.given(like, nil, func(b *Branch) bool { return at(sw, p.Name)(b) })
-			if p.Name == now[sw] || !gives.draws(load) || c.given(like, nil, func(b *Branch) bool { return b.Closer.Switch.Lead() != sw }).draws(load) {
+			gives := c.given(like, func(b *Branch) bool { return at(sw, p.Name)(b) })
+			if p.Name == now[sw] || !gives.draws(load) || c.given(like, func(b *Branch) bool { return b.Closer.Switch.Lead() != sw }).draws(load) {
 				continue
 			}
 			held = held || c.heldBack(load, at(sw, p.Name))

@@ -46,7 +46,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	// or pressure works
 	shut := c.otherFeeds(s)
 	given := func(position string, unattended bool) reached {
-		return c.given(s, nil, func(b *Branch) bool {
+		return c.given(s, func(b *Branch) bool {
 			k := b.Closer
 			if shut[b] {
 				return false
@@ -124,16 +124,10 @@ func (r reached) drawsAs(s *design.Situation, b *Branch) bool {
 }
 
 // given tells what the batteries can feed with the key as the situation has
-// it, over those contacts of switches that pass tells of and every other that may close, but
-// for those open.
-func (c *Circuit) given(s *design.Situation, open []*Branch, pass func(*Branch) bool) reached {
-	return c.live(s, open, false, pass)
-}
-
-// live is given; with late, contacts that stay closed without their coil count as closed by what was before.
-func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func(*Branch) bool) reached {
+// it, over those contacts of switches that pass tells of and every other that may close.
+func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) reached {
 	seen := make([]bool, len(c.Nodes))
-	r := reached{seen, c.shutOff(func(b *Branch) bool { return !slices.Contains(open, b) && (b.Closer.Switch == nil || pass(b)) })}
+	r := reached{seen, c.shutOff(func(b *Branch) bool { return b.Closer.Switch == nil || pass(b) })}
 	var stack []*Node
 	visit := func(n *Node) {
 		if !seen[n.Index] {
@@ -145,10 +139,8 @@ func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func
 		switch {
 		case k == nil:
 			return true
-		case slices.Contains(open, b):
-			return false
 		case k.Coil != nil:
-			return r.draws(k.Coil) || late && b.staysClosed()
+			return r.draws(k.Coil)
 		case k.Key != "":
 			return holds(k.Key, s)
 		case k.Switch == nil:
@@ -169,7 +161,7 @@ func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func
 		}
 		for _, b := range n.Branches { // a coil that is live closes what was passed by
 			for _, contact := range c.flow.contacts[b] {
-				if b.A == n && r.draws(b) && contact.Closer.Coil == b && contact.Feeds() && !slices.Contains(open, contact) && seen[contact.A.Index] {
+				if b.A == n && r.draws(b) && contact.Closer.Coil == b && contact.Feeds() && seen[contact.A.Index] {
 					visit(contact.B)
 				}
 			}
@@ -179,68 +171,4 @@ func (c *Circuit) live(s *design.Situation, open []*Branch, late bool, pass func
 		}
 	}
 	return r
-}
-
-// staysClosed tells of a contact that a coil without supply may leave closed: of a relay that latches, or with an off delay.
-func (b *Branch) staysClosed() bool {
-	r, _ := b.Part.Source.(*design.Relay)
-	return b.Closer.Latch != nil || r != nil && r.OffDelayS.Given()
-}
-
-// ByPosition are, by position of a switch that has several, the loads and coils that it gives
-// there and leaves off in another, without what water or pressure works behind it. Everything
-// else that may be closed with the key on counts as closed. A relay that it works changes over
-// with it. A plain switch is off and on, and is one such where a relay changes over with it; nil where none does.
-func (c *Circuit) ByPosition(sw *design.Switch) [][]*Branch {
-	if sw.Positions == nil && !slices.ContainsFunc(c.Branches, func(b *Branch) bool { return b.Closer != nil && b.Closer.Break != nil }) {
-		return nil
-	}
-	states := c.byPosition(sw, false, nil)
-	open := c.changedOver(states)
-	switch {
-	case open != nil:
-		states = c.byPosition(sw, false, open)
-	case sw.Positions == nil:
-		return nil
-	}
-	list := make([][]*Branch, len(states))
-	for i := range states {
-		for _, b := range c.Branches {
-			if states[i][b] && slices.ContainsFunc(states, func(s drawn) bool { return !s[b] }) {
-				list[i] = append(list[i], b)
-			}
-		}
-	}
-	return list
-}
-
-// changedOver are, by state, the contacts that relays which change over open there and not in all states: those closed
-// at rest, and in a return the others too, which nothing else parts; nil where none do.
-func (c *Circuit) changedOver(states []drawn) (open [][]*Branch) {
-	for _, b := range c.Branches {
-		k := b.Closer
-		if k == nil || k.Latch != nil || !b.changesOver() && (k.Coil == nil || b.Feeds() || !slices.ContainsFunc(c.flow.contacts[k.Coil], (*Branch).changesOver)) {
-			continue
-		}
-		opens := func(s drawn) bool { return k.Break != nil && s[k.Break] || k.Coil != nil && !s[k.Coil] }
-		if !slices.ContainsFunc(states, opens) || !slices.ContainsFunc(states, func(s drawn) bool { return !opens(s) }) {
-			continue
-		}
-		if open == nil {
-			open = make([][]*Branch, len(states))
-		}
-		for i, s := range states {
-			if opens(s) {
-				open[i] = append(open[i], b)
-			}
-		}
-	}
-	return open
-}
-
-// changesOver tells of a contact that is closed while its coil is not energised, but for the grounded one of a motor that
-// runs either way, which the other relay's stands against.
-func (b *Branch) changesOver() bool {
-	r, _ := b.Part.Source.(*design.Relay)
-	return b.Closer.Break != nil && (b.Feeds() || r == nil || !r.Rests)
 }

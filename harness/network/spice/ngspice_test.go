@@ -212,3 +212,26 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	}
 	t.Logf("%d operating points: largest deviation %.3g V, %.3g of a current", w.networks, w.volts, w.share)
 }
+
+// A ring with all its fuses, and with each of them out.
+func TestRingAgainstNgspice(t *testing.T) {
+	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
+	c := buildtest.Circuit(t, buildtest.File(t, "../../../testdata/rules/ring-leg-lost.yaml"))
+	rings := c.Rings()
+	var w worst
+	for i, s := range c.Design.Situations {
+		if s.Key != design.KeyOn {
+			continue
+		}
+		w.against(t, program, dir, fmt.Sprintf("ring-%d", i), c, s, solve.Options{})
+		for _, b := range c.Branches {
+			if b.Kind == circuit.FuseBranch && rings.In(b) {
+				w.against(t, program, dir, fmt.Sprintf("ring-%d-%d", i, b.Index), c, s, solve.Options{Changes: []solve.Change{solve.OpenBranch(b)}})
+			}
+		}
+	}
+	if w.networks < 4 {
+		t.Errorf("only %d operating points", w.networks)
+	}
+	t.Logf("%d operating points: largest deviation %.3g V, %.3g of a current", w.networks, w.volts, w.share)
+}

@@ -20,16 +20,21 @@ var backFeed = &Rule{
 		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest, but for those that the positions of one switch never close together. Two feeds from the same fuse are fine. " +
 		"What charges a further battery is not above what it feeds. " +
-		"Paths through a load are not looked at here. Said are fuses in parallel of one source, whose ratings add up, ways of one battery " +
-		"that are not live together, and two batteries. What hangs on a link between two batteries without a fuse of its own has two feeds too.",
+		"Paths through a load are not looked at here. Said are fuses side by side of one source, ways of one battery " +
+		"that are not live together, and two batteries. What hangs on a link between two batteries without a fuse of its own has two feeds too. " +
+		"Of one battery, each feed with a fuse and no contact of its own, it depends on the wires: what stands in a ring carries what the fuses let through " +
+		"from one end or from the other, never both at one place; what hangs on it without a fuse of its own, the sum. " +
+		"Battery – 50 A – bow bar – 50 A – stern bar – 50 A – battery is a ring, and advice on wires that bear 50 A; with the middle wire good for 30 A it is a danger, " +
+		"and so is a lamp's wire of 60 A at a bar. Two fuses of 10 A for one lamp of 15 A are no ring: one opens, then the other.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
 		"circuit thought dead is live",
 	Change: "give the part one feed, of one source with wires side by side (`parallel`) where one is too thin, or use a change-over " +
 		"contact so that only one feed can reach it",
-	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
-	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
+	Severity: "danger; advice where feeds of one battery, no contact between, make a ring, joined over a fuse, and every wire stands what the fuses let through; " +
+		"advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
+	Source: "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
@@ -45,20 +50,7 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [left, right], wire: {size: 1 mm², length: 50 mm}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		above := map[*circuit.Branch][]*circuit.Terminal{} // meeting points below each fuse
-		for _, t := range p.meetingPoints() {
-			for _, fuse := range p.fusesAbove(t.Node) {
-				above[fuse] = append(above[fuse], t)
-			}
-		}
-		bypassed := map[*circuit.Terminal][]string{}
-		fuses := p.branchesOf(circuit.FuseBranch)
-		slices.SortStableFunc(fuses, func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
-		for _, fuse := range fuses {
-			for _, t := range p.bypassedAt(fuse, above[fuse]) {
-				bypassed[t] = append(bypassed[t], fuseText(fuse))
-			}
-		}
+		bypassed := p.bypassed()
 		for _, t := range p.meetingPoints() {
 			if fuses := bypassed[t]; len(fuses) > 0 {
 				p.reportBackFeed(t, fuses)
@@ -72,10 +64,29 @@ loads:
 	},
 }
 
+// bypassed are the fuses that another feed bypasses, by name, by the meeting point at which it does.
+func (f *facts) bypassed() map[*circuit.Terminal][]string {
+	above := map[*circuit.Branch][]*circuit.Terminal{} // meeting points below each fuse
+	for _, t := range f.meetingPoints() {
+		for _, fuse := range f.fusesAbove(t.Node) {
+			above[fuse] = append(above[fuse], t)
+		}
+	}
+	bypassed := map[*circuit.Terminal][]string{}
+	fuses := f.branchesOf(circuit.FuseBranch)
+	slices.SortStableFunc(fuses, func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
+	for _, fuse := range fuses {
+		for _, t := range f.bypassedAt(fuse, above[fuse]) {
+			bypassed[t] = append(bypassed[t], fuseText(fuse))
+		}
+	}
+	return bypassed
+}
+
 // meetingPoints lists the terminals at which more than one feed ends.
-func (p *Pass) meetingPoints() []*circuit.Terminal {
+func (f *facts) meetingPoints() []*circuit.Terminal {
 	var list []*circuit.Terminal
-	for _, part := range p.c.Parts {
+	for _, part := range f.c.Parts {
 		for _, t := range part.Terminals {
 			if len(feedsInto(t)) > 1 {
 				list = append(list, t)
@@ -108,10 +119,65 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 		fin.Why = "with one fuse out, or the panel off, the pump and the wires up to the other switch are still live " +
 			"while the float or the manual switch is closed"
 		fin.Change = "take out both fuses before work, and say so on the fuse card"
+	} else if p.oneSteadySource(t) {
+		p.sideBySide(&fin, t)
 	}
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s has %d feeds, so another one bypasses %s",
 		t.Part.Name, len(feeds), wording.And(fuses))
+}
+
+// oneSteadySource tells whether the feeds of a meeting point come from one battery, each by a fuse, with no contact of
+// their own on the way: nothing is made live backwards that a switch or key has made dead.
+func (p *Pass) oneSteadySource(t *circuit.Terminal) bool {
+	_, bare := p.nearest.Above(t.Node)
+	return !bare && p.rings != nil && !slices.ContainsFunc(p.c.Above(t.Node), func(b *circuit.Branch) bool {
+		return p.rings.In(b) && (b.Closer != nil || p.rings.Bare[b.Index] || b.Kind == circuit.FuseBranch && fuseRating(b) == 0)
+	})
+}
+
+// sideBySide judges feeds of one battery that nothing parts: what burns is danger, a ring closed over a fuse is advice.
+func (p *Pass) sideBySide(fin *finding.Finding, t *circuit.Terminal) {
+	const open = "take out every fuse of the ring before work, or open the battery switch, and say so on the fuse card"
+	switch {
+	case p.tooThin(t) != nil:
+		w := p.tooThin(t)
+		fin.Why += "; " + w.Text() + " does not stand what " + p.guardOf(w).text() + p.guardOf(w).verb(" lets", " let") + " through"
+	case p.joined(t):
+		fin.Severity = finding.Advice
+		fin.Why = "this is a ring: with one fuse out all that hangs on it is still live by the other way, and a short is fed from both ends until the fuse of " +
+			"each end has opened"
+		fin.Change = open
+	default:
+		fin.Why += "; they share unequally: one opens, then the other"
+	}
+}
+
+// tooThin is the first wire of the feeds of a meeting point, or of what hangs on them, that stands less than the fuses
+// of both ends let through; nil where none burns.
+func (p *Pass) tooThin(t *circuit.Terminal) *circuit.Wire {
+	for _, w := range p.c.Wires {
+		if g, ok := p.guardRing[w.Branch]; ok && p.overFused(w) && p.letsThrough(w, p.guardOf(w).A, finding.Danger) == finding.Danger &&
+			(slices.Contains(p.c.Above(t.Node), w.Branch) || len(g.fuses) > 1) {
+			return w
+		}
+	}
+	return nil
+}
+
+// joined tells of a ring: a feed of the meeting point comes over a fuse from where another fuse of the ring already
+// feeds something else.
+func (p *Pass) joined(t *circuit.Terminal) bool {
+	below := p.drawsBelow(t.Node)
+	return slices.ContainsFunc(p.c.Above(t.Node), func(b *circuit.Branch) bool {
+		if b.Kind != circuit.FuseBranch || !p.rings.In(b) {
+			return false
+		}
+		up, _ := p.nearest.Above(b.A)
+		return slices.ContainsFunc(up, func(u *circuit.Branch) bool {
+			return p.rings.In(u) && slices.ContainsFunc(p.drawsBelow(u.B), func(d *circuit.Branch) bool { return !slices.Contains(below, d) })
+		})
+	})
 }
 
 // parallelFuses says what the fuses above a meeting point protect there: of one source they
@@ -232,15 +298,15 @@ func (p *Pass) feedsAbove(n *circuit.Node) (wires []*circuit.Wire) {
 }
 
 // fusesAbove walks from a node towards the source and lists the fuses on the way.
-func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
-	p.markNumber++
-	p.mark[n.Index] = p.markNumber
+func (f *facts) fusesAbove(n *circuit.Node) []*circuit.Branch {
+	f.markNumber++
+	f.mark[n.Index] = f.markNumber
 	var fuses []*circuit.Branch
 	queue := []*circuit.Node{n}
 	for len(queue) > 0 {
 		n := queue[0]
 		queue = queue[1:]
-		if p.c.IsPost(n) { // what charges a battery is not above what it feeds
+		if f.c.IsPost(n) { // what charges a battery is not above what it feeds
 			continue
 		}
 		for _, b := range n.Branches {
@@ -250,10 +316,10 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 			if b.Kind == circuit.FuseBranch { // also one beside another, from the same bus bar
 				fuses = append(fuses, b)
 			}
-			if p.mark[b.A.Index] == p.markNumber || p.c.IsPost(b.A) { // a battery's post feeds by itself
+			if f.mark[b.A.Index] == f.markNumber || f.c.IsPost(b.A) { // a battery's post feeds by itself
 				continue
 			}
-			p.mark[b.A.Index] = p.markNumber
+			f.mark[b.A.Index] = f.markNumber
 			queue = append(queue, b.A)
 		}
 	}
@@ -261,59 +327,33 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 }
 
 // bypassedAt lists those of the meeting points below a fuse that another feed
-// reaches when the fuse is out, in a state in which the fuse itself is live:
-// with the relays energised, or with them at rest.
-func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []*circuit.Terminal {
-	if len(meetings) == 0 {
-		return nil
-	}
-	found := make([]bool, len(meetings))
-	for _, atRest := range []bool{false, true} {
-		live := p.liveWithout(fuse, atRest, nil)
-		if !live[fuse.A.Index] {
-			continue
-		}
-		for i, t := range meetings {
-			for _, w := range feedsInto(t) {
-				found[i] = found[i] || live[w.From.Node.Index] && !p.neverTogether(fuse, t, w, atRest)
+// reaches when the fuse is out, with the contacts in a state in which the fuse itself is live and joined to the point.
+func (f *facts) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) (list []*circuit.Terminal) {
+	for _, t := range meetings {
+		var contacts []*circuit.Branch
+		for i, on := range f.c.Feeding(fuse.A, t.Node) {
+			if b := f.c.Branches[i]; on && b.Closer != nil {
+				contacts = append(contacts, b)
 			}
 		}
-	}
-	var list []*circuit.Terminal
-	for i, t := range meetings {
-		if found[i] {
+		if slices.ContainsFunc(f.apart().Closed(contacts), func(closed func(*circuit.Branch) bool) bool {
+			live := f.liveFrom(f.c.Posts(), fuse, closed)
+			return live[fuse.A.Index] && f.liveFrom([]*circuit.Node{fuse.B}, nil, closed)[t.Node.Index] &&
+				slices.ContainsFunc(feedsInto(t), func(w *circuit.Wire) bool { return live[w.From.Node.Index] })
+		}) {
 			list = append(list, t)
 		}
 	}
 	return list
 }
 
-// neverTogether tells whether some switch leaves in none of its positions both a live fuse joined to a meeting
-// point and a feed of that live without it.
-func (p *Pass) neverTogether(fuse *circuit.Branch, t *circuit.Terminal, feed *circuit.Wire, atRest bool) bool {
-	if p.openBy == nil {
-		p.openBy = p.c.OpenByPosition()
-	}
-	return slices.ContainsFunc(p.openBy, func(positions []map[*circuit.Branch]bool) bool {
-		return !slices.ContainsFunc(positions, func(open map[*circuit.Branch]bool) bool {
-			live := p.liveWithout(fuse, atRest, open)
-			return live[fuse.A.Index] && live[feed.From.Node.Index] && p.liveFrom([]*circuit.Node{fuse.B}, nil, atRest, open)[t.Node.Index]
-		})
-	})
-}
-
-// liveWithout marks what the source feeds, downstream only, without a fuse and
-// with the relays all energised or all at rest, and without some open contacts.
-func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
-	return p.liveFrom(p.c.Posts(), fuse, atRest, open)
-}
-
-func (p *Pass) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, atRest bool, open map[*circuit.Branch]bool) []bool {
-	live := make([]bool, len(p.c.Nodes))
+// liveFrom marks what some nodes feed, downstream only, without a fuse and over closed contacts.
+func (f *facts) liveFrom(nodes []*circuit.Node, fuse *circuit.Branch, closed func(*circuit.Branch) bool) []bool {
+	live := make([]bool, len(f.c.Nodes))
 	for _, post := range nodes {
 		live[post.Index] = true
-		p.below(post, func(b *circuit.Branch) bool {
-			if b == fuse || !b.Feeds() || apart(b, atRest) || open[b] {
+		f.below(post, func(b *circuit.Branch) bool {
+			if b == fuse || !b.Feeds() || !closed(b) {
 				return false
 			}
 			live[b.B.Index] = true

@@ -2,9 +2,7 @@ package rules
 
 import (
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/formula/battery"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/study/ride"
 )
 
 var chargedInTheCold = &Rule{
@@ -29,32 +27,15 @@ situations:
 	Mended: []string{"ambient: -5 °C", "ambient: 0 °C"},
 	Run: func(p *Pass) {
 		for _, r := range p.ridden() {
-			if c := p.d.Battery.Chemistry; c != nil {
-				p.judgeCold(r, "the battery", c.NoChargeBelowC, battery.Of(p.d), func(l *ride.Leg) (float64, float64) { return l.FromCharge, l.HighestV })
-			}
-			for i, b := range r.Banks {
-				if c := b.Bank.Store.Chemistry; c != nil {
-					p.judgeCold(r, b.Bank.Name, c.NoChargeBelowC, battery.New(&b.Bank.Store, p.d.NominalV()),
-						func(l *ride.Leg) (float64, float64) { return l.Banks[i].FromCharge, l.Banks[i].HighestV })
+			for i, cold := range r.Frosts {
+				if i > 0 && r.Frosts[i-1].Battery == cold.Battery {
+					continue
 				}
+				f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
+				atLeast(&f, "air of the leg", cold.AirC, cold.LeastC, "°C")
+				p.say(f, "ride %s: in leg %d %s takes no charge: at %s it is below %s", r.Ride.Name, cold.Leg+1, cold.Battery,
+					quantity.Plain(cold.AirC, quantity.Temperature), quantity.Plain(cold.LeastC, quantity.Temperature))
 			}
 		}
 	},
-}
-
-// offeredV is how far posts stand above the resting voltage where something charges; our choice.
-const offeredV = 0.1
-
-func (p *Pass) judgeCold(r *ride.Result, which string, leastC float64, store *battery.Battery, at func(*ride.Leg) (charge, highestV float64)) {
-	for i, l := range r.Legs {
-		charge, highestV := at(l)
-		if l.AmbientC >= leastC || highestV < store.OpenCircuitV(charge, l.AmbientC)+offeredV {
-			continue
-		}
-		f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
-		atLeast(&f, "air of the leg", l.AmbientC, leastC, "°C")
-		p.say(f, "ride %s: in leg %d %s takes no charge: at %s it is below %s", r.Ride.Name, i+1, which,
-			quantity.Plain(l.AmbientC, quantity.Temperature), quantity.Plain(leastC, quantity.Temperature))
-		return
-	}
 }

@@ -55,6 +55,9 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 		p.missingAllowed()
 		p.missingTimes()
 		p.missingReratings()
+		if f := p.in.Faults; f != nil && f.Unfollowed {
+			p.reportMissing("rings", p.d.Battery.Pos, "so many fuses stand in rings or side by side that shorts there are judged with all of them in, and none is taken out")
+		}
 	},
 }
 

@@ -33,6 +33,8 @@ type facts struct {
 	guardCold []guard                   // by node: what protects returns, from the loads' feeds
 	linked    *circuit.Linked           // nil = one battery
 	guardTap  map[*circuit.Branch]guard // of what is fed from the middle of a link
+	rings     *circuit.Rings            // nil = none
+	guardRing map[*circuit.Branch]guard // of what stands in a ring or hangs on one
 
 	nearest circuit.Guards // by branch: the fuses nearest above
 	laid    *warm.Model    // wires where they are laid: allowed current
@@ -41,8 +43,7 @@ type facts struct {
 
 	ridden func() []*ride.Result // see ride
 
-	exclusive    *circuit.Exclusive           // what cannot be on at once; nil = not yet known
-	openBy       [][]map[*circuit.Branch]bool // contacts open by position of a switch; nil = not yet known
+	exclusive    *circuit.Exclusive // see apart; nil = not yet known
 	keylessKnown *keylessLoads
 	ever         *liveness // what can be live at all; see letGo
 	heldOff      *liveness // what can be live with no momentary switch held; nil = not yet known
@@ -70,7 +71,7 @@ func newFacts(in *Input) *facts {
 	f.findSource()
 	f.findCoils()
 	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).TakesBack)
-	f.linked = c.Linked()
+	f.linked, f.rings = c.Linked(), c.Rings()
 	f.findGuards()
 	f.findStuckRelays()
 	f.findAllowances()

@@ -14,7 +14,7 @@ var fuseGrading = &Rule{
 	Name:  "fuse-grading",
 	Title: "two fuses in series are too close in rating",
 	Says:  "too close to the fuse upstream",
-	Doc: "Each fuse against the next one towards the source, against those of parallel feeds together. When their ratings are close, either may " +
+	Doc: "Each fuse against the next one towards the source, against those of parallel feeds together; of a ring each opens for its own end, and of a wire with a fuse at both ends, which feeds nothing between, either will do. When their ratings are close, either may " +
 		"open first. One finding per downstream fuse, those behind one fuse printed together. Only ratings " +
 		"are compared.",
 	Formula:  "upstream rating ÷ downstream rating ≥ the practice's ratio",
@@ -34,11 +34,16 @@ loads:
 	Mended: []string{"rating: 10 A", "rating: 5 A"},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if up := p.above(b); up != nil && fuseRating(up) > 0 && fuseRating(b) > 0 {
+			if up := p.above(b); up != nil && !(p.rings.In(b) && p.rings.In(up)) && !p.onlyThat(up, b) && fuseRating(up) > 0 && fuseRating(b) > 0 {
 				p.judgeGrading(p.beside(up, b), b)
 			}
 		}
 	},
+}
+
+// onlyThat tells whether all that a fuse feeds is behind another one: of the two ends of one wire it is the same which opens.
+func (p *Pass) onlyThat(up, down *circuit.Branch) bool {
+	return !up.Fuse.Factory && slices.Equal(p.drawsBelow(up.B), p.drawsBelow(down.B))
 }
 
 func (p *Pass) judgeGrading(up []*circuit.Branch, down *circuit.Branch) {

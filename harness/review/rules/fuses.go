@@ -93,10 +93,7 @@ func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 // on that positions of switches and contacts that change over let be on at once, at the voltage
 // their power is rated at.
 func (f *facts) demandA(draws []*circuit.Branch) (total float64, at []*circuit.Branch) {
-	if f.exclusive == nil {
-		f.exclusive = f.c.Exclusive()
-	}
-	at = f.exclusive.AtOnce(draws)
+	at = f.apart().AtOnce(draws)
 	for _, b := range at {
 		total += f.c.DrawA(b)
 	}

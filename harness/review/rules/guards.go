@@ -92,6 +92,7 @@ func (f *facts) findGuards() {
 	f.spreadGuards()
 	f.joinGuards()
 	f.guardTaps()
+	f.guardRings()
 	for _, p := range f.c.Parts {
 		f.guardReturns(p)
 	}
@@ -216,8 +217,10 @@ func (f *facts) guardAt(b *circuit.Branch) guard {
 	if b.Returns() {
 		return f.guardCold[b.A.Index]
 	}
-	if g, tapped := f.guardTap[b]; tapped {
-		return g
+	for _, of := range []map[*circuit.Branch]guard{f.guardTap, f.guardRing} {
+		if g, ok := of[b]; ok {
+			return g
+		}
 	}
 	return f.guards[b.A.Index]
 }

@@ -33,6 +33,9 @@ situations:
 		{"a relay that changes over", "", relay, "change 87a", "change", "4 A", ""},
 		{"with its coil, below", "", relay, "change", "change 87a", "4.8 A", ""},
 		{"with its coil, above", "", relay, "change", "change 87a", "4.9 A", "change and left vest, which draw 5.04 A together"},
+		{"the coil's switch feeds a vest too, below", "", relay, "either", "change 87a", "4.8 A", ""},
+		{"the coil's switch feeds a vest too, above", "", relay, "either", "change 87a", "4.9 A", "change and left vest, which draw 5.04 A together"},
+		{"and a vest over the relay: all on", "", relay, "either", "change", "4.8 A", "change, left vest and right vest, which draw 7.94 A together"},
 	} {
 		src := strings.NewReplacer("POSITIONS", tt.positions, "RELAY", tt.relay, "FROM", tt.from, "TO", tt.to, "LEFT", tt.left).Replace(vests)
 		got := ""

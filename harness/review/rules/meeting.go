@@ -18,7 +18,6 @@ type meetings struct {
 // they let through together.
 func (f *facts) joinGuards() {
 	m := &meetings{f, map[*circuit.Branch]float64{}}
-	changes := slices.ContainsFunc(f.c.Branches, func(b *circuit.Branch) bool { return b.Closer != nil && b.Closer.Break != nil })
 	for _, n := range f.c.Nodes {
 		g := &f.guards[n.Index]
 		fuses, bare := f.nearest.Above(n)
@@ -26,8 +25,8 @@ func (f *facts) joinGuards() {
 			continue
 		}
 		ways := [][]*circuit.Branch{fuses}
-		if changes && len(fuses) > 1 {
-			ways = [][]*circuit.Branch{f.fusesClosed(n, false), f.fusesClosed(n, true)}
+		if len(fuses) > 1 && !f.apart().None() {
+			ways = f.fusesClosed(n)
 		}
 		for _, way := range ways {
 			if a, by := m.through(way, nil); a > g.A && !math.IsInf(a, 1) {
@@ -82,31 +81,52 @@ func (m *meetings) alone(b *circuit.Branch) float64 {
 	return m.lets[b]
 }
 
-// fusesClosed are the fuses nearest above a node with the relays all at rest or all
-// energised.
-func (f *facts) fusesClosed(n *circuit.Node, atRest bool) []*circuit.Branch {
+// fusesClosed are the fuses nearest above a node, for each way in which the contacts between can be closed together.
+func (f *facts) fusesClosed(n *circuit.Node) (ways [][]*circuit.Branch) {
+	fuses, contacts := f.fusesNearest(n, func(*circuit.Branch) bool { return true })
+	if len(contacts) == 0 {
+		return [][]*circuit.Branch{fuses}
+	}
+	for _, closed := range f.apart().Closed(contacts) {
+		fuses, _ := f.fusesNearest(n, closed)
+		if !slices.ContainsFunc(ways, func(way []*circuit.Branch) bool { return slices.Equal(way, fuses) }) {
+			ways = append(ways, fuses)
+		}
+	}
+	return ways
+}
+
+// fusesNearest are the fuses nearest above a node over closed contacts, and these contacts.
+func (f *facts) fusesNearest(n *circuit.Node, closed func(*circuit.Branch) bool) (fuses, contacts []*circuit.Branch) {
 	f.markNumber++
 	f.mark[n.Index] = f.markNumber
-	var fuses []*circuit.Branch
 	for queue := []*circuit.Node{n}; len(queue) > 0; {
 		n := queue[0]
 		queue = queue[1:]
 		for _, b := range n.Branches {
-			switch {
-			case b.B != n || !b.Feeds() || apart(b, atRest):
-			case b.Kind == circuit.FuseBranch:
+			if b.B != n || !b.Feeds() || !closed(b) {
+				continue
+			}
+			if b.Kind == circuit.FuseBranch {
 				fuses = append(fuses, b)
-			case f.mark[b.A.Index] != f.markNumber:
+				continue
+			}
+			if b.Closer != nil {
+				contacts = append(contacts, b)
+			}
+			if f.mark[b.A.Index] != f.markNumber {
 				f.mark[b.A.Index] = f.markNumber
 				queue = append(queue, b.A)
 			}
 		}
 	}
-	return fuses
+	return fuses, contacts
 }
 
-// apart tells whether a contact is open with the relays all at rest or all energised.
-func apart(b *circuit.Branch, atRest bool) bool {
-	c := b.Closer
-	return c != nil && (atRest && c.Coil != nil || !atRest && c.Break != nil)
+// apart is what contacts keep from being on or closed at once.
+func (f *facts) apart() *circuit.Exclusive {
+	if f.exclusive == nil {
+		f.exclusive = f.c.Exclusive()
+	}
+	return f.exclusive
 }

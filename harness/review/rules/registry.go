@@ -87,6 +87,7 @@ var registry = sorted(
 	overloadHurtsWire,
 	panelOverController,
 	parallelWireLost,
+	ringLegLost,
 	overvoltageExposure,
 	partUnused,
 	partBelowFuse,

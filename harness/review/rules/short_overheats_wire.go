@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -15,7 +16,8 @@ var shortOverheatsWire = &Rule{
 	Says:  "damaged before its fuse clears a short",
 	Doc: "A bolted short at every place of every wire and inside every load and coil, with the most and " +
 		"with the least current the source can give. The latest opening of the fuse that clears it is " +
-		"held against what each wire on the way withstands, from full service. One finding per wire, for the " +
+		"held against what each wire on the way withstands, from full service; where several fuses feed it, as in a ring, they open one after " +
+		"another, the rest carrying more each time, with all of them in and with each out from the start. One finding per wire, for the " +
 		"short that leaves the least margin. A wire to fuses of its own no further than the practice lets a fuse be from its " +
 		"source may be thinner than the fuse upstream protects: there it is advice. A fuse too large by its rating " +
 		"is fuse-over-wire or return-below-fuse.",
@@ -52,6 +54,7 @@ loads:
 type worstShort struct {
 	short *fault.Short
 	state int
+	heat  *fault.Heat
 	tail  bool // in a tail, before the fuses at its far end
 }
 
@@ -60,7 +63,7 @@ func (a worstShort) before(b worstShort) bool {
 	if b.short == nil || a.tail != b.tail {
 		return b.short == nil || !a.tail
 	}
-	return a.short.Results[a.state].Worst.Margin() < b.short.Results[b.state].Worst.Margin()
+	return a.heat.Margin() < b.heat.Margin()
 }
 
 // worstShorts finds, by wire index, the short that hurts each wire most.
@@ -72,9 +75,11 @@ func (p *Pass) worstShorts() []worstShort {
 			if !sh.Fed || !p.hurts(r) {
 				continue
 			}
-			was, now := &out[r.Worst.Wire.Index], worstShort{sh, state, p.allowedInTail(r)}
-			if now.before(*was) {
-				*was = now
+			for _, h := range append(r.Others[:len(r.Others):len(r.Others)], r.Worst) {
+				was, now := &out[h.Wire.Index], worstShort{sh, state, h, p.allowedInTail(h, r.Device)}
+				if now.before(*was) {
+					*was = now
+				}
 			}
 		}
 	}
@@ -83,9 +88,8 @@ func (p *Pass) worstShorts() []worstShort {
 
 // allowedInTail tells whether a short hurts a tail that lies before the fuses which
 // protect it, as the allowed distance to a fuse takes it.
-func (p *Pass) allowedInTail(r *fault.Result) bool {
-	w := r.Worst.Wire
-	return p.c.Tail(w) && !slices.Contains(p.firstFuses(w), r.Device)
+func (p *Pass) allowedInTail(h *fault.Heat, opens *circuit.Branch) bool {
+	return p.c.Tail(h.Wire) && !slices.Contains(p.firstFuses(h.Wire), cmp.Or(h.Until, opens))
 }
 
 // tailBurnsC is from where the insulation of a tail burns, so that sizing chooses a thicker
@@ -94,7 +98,10 @@ const tailBurnsC = 350.0
 
 func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	r := &worst.short.Results[worst.state]
-	h := r.Worst
+	h, out := worst.heat, ""
+	if r.Out != nil {
+		out = "with " + fuseText(r.Out) + " out, "
+	}
 	fin := ofWire(graver(!worst.tail, finding.Advice, finding.Danger), w)
 	fin.Leave = worst.tail && !over(h.EndC, tailBurnsC)
 	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
@@ -104,8 +111,8 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	if worst.tail {
 		fin.Change = "keep it short and covered, or make it as thick as the wire upstream"
 	}
-	p.say(fin, "a short %s drives %s through %s for up to %s, until %s opens; the wire reaches %s, where the limit is %s",
-		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),
+	p.say(fin, "%sa short %s drives %s through %s for up to %s, until %s opens; the wire reaches %s, where the limit is %s",
+		out, where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(cmp.Or(h.Until, r.Device)),
 		temperature(h.EndC), temperature(h.LimitC))
 	p.standsAside(w, fuseOverWire, returnBelowFuse)
 }

@@ -54,10 +54,7 @@ func (n *net) with(plan *solve.Plan, shut []*circuit.Branch) *net {
 	if len(shut) == 0 {
 		return n
 	}
-	key := ""
-	for _, b := range shut {
-		key += fmt.Sprint(b.Index, " ")
-	}
+	key := keyOf(shut)
 	other, known := n.others[key]
 	if !known {
 		of := n.of
@@ -66,6 +63,14 @@ func (n *net) with(plan *solve.Plan, shut []*circuit.Branch) *net {
 		n.others[key] = other
 	}
 	return other
+}
+
+// keyOf tells one list of branches from another.
+func keyOf(list []*circuit.Branch) (key string) {
+	for _, b := range list {
+		key += fmt.Sprint(b.Index, " ")
+	}
+	return key
 }
 
 // opened are options with branches opened.

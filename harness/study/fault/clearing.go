@@ -100,12 +100,12 @@ func (w *walk) result(p point, f flow) Result {
 // current comes round by its far end too, the later of the two.
 func (w *walk) along(p point) Clearing {
 	b := p.wire.Branch
-	if beyond := w.flow.amps - w.flow.through(b); len(w.s.Circuit.Posts()) > 1 && p.share < 1 && beyond > share*w.flow.amps {
+	if beyond := w.flow.amps - w.flow.through(b); w.s.looped && p.share < 1 && beyond > share*w.flow.amps {
 		before := 0.0
 		if p.share > 0 {
 			before = w.flow.through(b)
 		}
-		w.carry(p.wire, math.Max(before, beyond)) // what comes back from a further battery
+		w.carry(p.wire, math.Max(before, beyond)) // what comes round by its far end
 	}
 	var c Clearing
 	if p.share > 0 {
@@ -190,10 +190,10 @@ func (w *walk) bringing(n *circuit.Node) (list []*circuit.Branch) {
 	return list
 }
 
-// comeBack lists the branches that a node feeds and that bring it current, from a further
-// battery beyond them: the link of two batteries is fed from both ends.
+// comeBack lists the branches that a node feeds and that bring it current, from beyond them: the
+// link of two batteries is fed from both ends, and so is a leg of a ring.
 func (w *walk) comeBack(n *circuit.Node) (list []*circuit.Branch) {
-	if len(w.s.Circuit.Posts()) < 2 {
+	if !w.s.looped {
 		return nil
 	}
 	for _, b := range n.FeedsOn() {
@@ -277,8 +277,8 @@ func (w *walk) breaksA(t *library.FuseType) float64 {
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 	d, assumed := w.s.devices.of(b)
 	o, first := d.Open(amps), c.Device == nil || c.Bare
-	if len(w.s.Circuit.Posts()) > 1 {
-		w.through = append(w.through, Carries{b, amps, o.SlowS})
+	if w.s.looped {
+		w.through = append(w.through, Carries{b, amps, o.FastS, o.SlowS})
 	}
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
 		was := c

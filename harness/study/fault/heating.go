@@ -78,6 +78,18 @@ func (h *heating) endC(amps, seconds float64) float64 {
 	return end
 }
 
+// since is how long a current takes to bring the conductor to a temperature; +Inf when it never does.
+func (h *heating) since(amps, toC float64) float64 {
+	if !(toC > h.key.startC) {
+		return 0
+	}
+	if !(toC < conductor.CopperMeltsC) || !(amps > 0) {
+		return math.Inf(1)
+	}
+	h.laid.Do(h.layKnots)
+	return h.takes(amps, toC)
+}
+
 // steadyC is the temperature at which a current stays for good, no lower than before.
 func (h *heating) steadyC(amps float64) float64 {
 	return math.Max(h.key.startC, h.key.out.SteadyC(h.air, amps))

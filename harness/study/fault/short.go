@@ -43,15 +43,22 @@ type Result struct {
 	// Worst is the wire on the way that comes nearest to damage; nil when the
 	// way has none. The current of a short flows through wires before it too.
 	Worst *Heat
-	// Through are the devices on the way with what each carries, where more than one battery
-	// feeds the short: not all of it passes each.
+	// Through are the devices on the way with the most that each carries, in a circuit in which current
+	// may come round: not all of a short passes each.
 	Through []Carries
+	// Others are the wires besides Worst that it hurts, where several fuses feed the short.
+	Others []*Heat
+	// Before are the devices that open before the last one, Out one that is out from the start,
+	// where that is worse.
+	Before []*circuit.Branch
+	Out    *circuit.Branch
 }
 
 // Carries is a device with its current.
 type Carries struct {
 	Device *circuit.Branch
 	Amps   float64
+	FastS  float64 // soonest opening
 	SlowS  float64 // latest opening
 }
 

@@ -17,6 +17,9 @@ func (s *Study) study(w *walk, j *job, looms [2][]*loom) {
 			}
 			sh.Fed = true
 			sh.Results[state] = w.result(p, f)
+			if !s.Unfollowed && !w.alone() {
+				w.inTurn(l, p, s.backOhm(p, l), &sh.Results[state])
+			}
 			break
 		}
 	}

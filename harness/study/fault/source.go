@@ -115,6 +115,8 @@ type loom struct {
 
 	feedOhm []float64 // by node, see feedOhms; of the weak state alone
 
+	fewer map[string]*loom // with devices open, see without
+
 	plan *solve.Plan
 }
 

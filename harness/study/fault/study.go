@@ -1,6 +1,6 @@
 // Package fault studies what happens when one thing goes wrong: a bolted short
 // at every place where a wire could be bared and inside every load and coil; a
-// return lost; one of several wires side by side lost; a relay contact welded; the regulator failed high; the battery
+// return lost; one of several wires side by side lost; a fuse of a ring out; a relay contact welded; the regulator failed high; the battery
 // connected the wrong way round. It computes and judges nothing: package rules
 // makes findings of it, and every result is in the study, harmless ones too.
 //
@@ -42,6 +42,7 @@ type Study struct {
 	Shorts  []*Short
 	Lost    []*Lost    // returns whose loss leaves parts joined to each other
 	Abreast []*Abreast // of wires side by side, one lost
+	Legs    []*Leg     // of rings, one fuse out
 	Strung  []*Strung  // of loads in series
 	Welded  []*Welded
 	// Exposed is every accessory and relay under a regulator failed high and a
@@ -52,9 +53,13 @@ type Study struct {
 	States  [2]string // what Strong and Weak rest on, in words
 
 	byWire   [][]*Short // by wire index
+	// Unfollowed tells of so many fuses in rings that shorts there are solved with all of them in, and none is taken out.
+	Unfollowed bool
+
 	plan     *solve.Plan
 	devices  *devices
 	stems    *stems
+	looped   bool    // current may come round: by a further battery, or by a ring
 	framed   bool    // some ground is a stud on the frame
 	frameOhm float64 // the greatest path back through it
 	jobs     []job
@@ -96,6 +101,7 @@ func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s.High, s.Reverse = HighFor(c.Design.NominalV()), ReverseFor(c.Design.NominalV())
 	s.lostReturns(true)
 	s.abreast()
+	s.legs()
 	s.strings()
 	s.weldedContacts()
 	s.exposures()
@@ -108,6 +114,9 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
 	s.stems = newStems(c, s.Wires)
+	rings := c.Rings()
+	s.looped = len(c.Posts()) > 1 || rings != nil
+	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
 	return s

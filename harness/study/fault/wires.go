@@ -102,11 +102,13 @@ func (w *Wires) Rated(of *circuit.Wire) bool { return w.laid[of.Index].AllowedA 
 type Heat struct {
 	Wire    *circuit.Wire
 	Amps    float64
-	Seconds float64 // until the current stops; +Inf when nothing stops it
+	Seconds float64 // until the current stops; +Inf when nothing stops it; of several currents in turn as long as heats as much
 	StartC  float64 // in full service: the insulation class less the practice's margin
 	EndC    float64 // conductor temperature then; +Inf when the copper melts
 	LimitC  float64 // short-circuit limit up to 5 s, overload limit beyond
 	DamageS float64 // how long the wire stands the current; +Inf for good
+	// Until is the device that ends it, where several feed the short and each ends a part of it.
+	Until *circuit.Branch
 }
 
 // Survives tells whether the current stops before the wire is hurt.

@@ -53,7 +53,7 @@ func (p *Planner) Control(id string) *Control {
 // controlsOf lists what can be set. Names of parts are unlike each other; what is no part has
 // a word before its name.
 func controlsOf(c *circuit.Circuit) (list []*Control) {
-	d := c.Design
+	d, apart := c.Design, c.Exclusive()
 	of := func(p design.Part, kind Kind) *Control {
 		x := &Control{ID: p.PartName(), Title: p.PartName(), Kind: kind, Words: []string{off, on}, part: p}
 		list = append(list, x)
@@ -69,7 +69,7 @@ func controlsOf(c *circuit.Circuit) (list []*Control) {
 			for _, at := range s.Positions {
 				x.Words = append(x.Words, at.Name)
 			}
-			x.gives = c.ByPosition(s)
+			x.gives = apart.ByPosition(s)
 		case s.WorksAlone():
 			x.Kind = ByWater
 		case s.Momentary:

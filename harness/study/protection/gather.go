@@ -23,6 +23,7 @@ type protected struct {
 type gathered struct {
 	guards  circuit.Guards
 	linked  *circuit.Linked // nil = one battery
+	rings   *circuit.Rings  // nil = none
 	wires   [][]protected
 	loads   [][]*circuit.Branch
 	behind  []float64                          // greatest short-circuit current behind it
@@ -33,7 +34,7 @@ type gathered struct {
 // devices above it, returns to those of the loads whose current they bring back.
 func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
 	n := len(c.Branches)
-	g := &gathered{guards: c.Guards(), linked: c.Linked(), wires: make([][]protected, n), loads: make([][]*circuit.Branch, n),
+	g := &gathered{guards: c.Guards(), linked: c.Linked(), rings: c.Rings(), wires: make([][]protected, n), loads: make([][]*circuit.Branch, n),
 		behind: make([]float64, n), feeders: map[*fault.Short][]*circuit.Branch{}}
 	for _, w := range c.Wires {
 		if w.Branch.Feeds() {
@@ -75,33 +76,43 @@ func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
 	if g.linked != nil {
 		fuses = slices.Concat(fuses, g.linked.Fuses[w.Branch.Index])
 	}
+	if g.rings.In(w.Branch) {
+		for _, f := range g.rings.Far[w.Branch.Index] {
+			if !slices.Contains(fuses, f) {
+				fuses = append(slices.Clip(fuses), f)
+			}
+		}
+	}
 	for _, f := range fuses {
 		most := 0.0
 		for _, sh := range faults.OfWire(w) {
-			most = math.Max(most, through(sh, f))
+			most = math.Max(most, g.through(sh, f))
 		}
 		g.wires[f.Index] = append(g.wires[f.Index], protected{w, most, len(at.Fuses) > 1 || at.Bare})
 	}
 	for _, sh := range faults.OfWire(w) {
 		for _, f := range fuses {
 			if sh.Where == fault.NearEnd && f.B == w.From.Node {
-				g.behind[f.Index] = math.Max(g.behind[f.Index], through(sh, f))
+				g.behind[f.Index] = math.Max(g.behind[f.Index], g.through(sh, f))
 			}
 		}
 	}
 }
 
 // through is the greatest current of a short through a device: what the study
-// found when the device is the one that opens, else all of it.
-func through(sh *fault.Short, f *circuit.Branch) float64 {
+// found when the device is the one that opens, else all of it; in a ring, nothing passes one that was not met.
+func (g *gathered) through(sh *fault.Short, f *circuit.Branch) float64 {
 	r := sh.Results[fault.Strong]
 	for _, x := range r.Through {
 		if x.Device == f {
 			return x.Amps
 		}
 	}
-	if r.Device == f {
+	switch {
+	case r.Device == f:
 		return r.DeviceA
+	case g.rings != nil:
+		return 0
 	}
 	return r.CurrentA
 }
@@ -116,10 +127,10 @@ func (g *gathered) back(w *circuit.Wire, faults *fault.Study) {
 		for _, f := range g.feedersOf(sh) {
 			list := g.wires[f.Index]
 			if n := len(list); n > 0 && list[n-1].wire == w {
-				list[n-1].faultA = math.Max(list[n-1].faultA, through(sh, f))
+				list[n-1].faultA = math.Max(list[n-1].faultA, g.through(sh, f))
 				continue
 			}
-			g.wires[f.Index] = append(list, protected{w, through(sh, f), false})
+			g.wires[f.Index] = append(list, protected{w, g.through(sh, f), false})
 		}
 	}
 }
@@ -142,7 +153,7 @@ func (g *gathered) nodeFault(b *circuit.Branch, faults *fault.Study) float64 {
 	for _, p := range g.wires[b.Index] {
 		for _, sh := range faults.OfWire(p.wire) {
 			if sh.Fed && (sh.Part == nil || slices.Contains(g.feedersOf(sh), b)) {
-				most = math.Max(most, through(sh, b))
+				most = math.Max(most, g.through(sh, b))
 			}
 		}
 	}

@@ -141,6 +141,9 @@ func (f *Fuse) judge(faults *fault.Study, g *gathered) {
 		if g.linked != nil && slices.Contains(g.linked.Fuses[up.Index], f.Branch) {
 			continue // the two ends of a link: each opens for its own battery
 		}
+		if g.rings.In(up) && g.rings.In(f.Branch) {
+			continue // of a ring each opens for its own end
+		}
 		f.Above = append(f.Above, f.inverted(up, faults))
 	}
 }

@@ -118,6 +118,7 @@ type Result struct {
 	// StartAh is what a start of the engine takes out of the battery as a leg begins in which it runs after it stood;
 	// 0 = not known, or the design's own starter is on in a leg.
 	StartAh float64
+	Frosts  []Frost
 	Caveats []string
 	Effort  int  // steps of the solver that it took with further batteries
 	GivenUp bool // it took too many, and ends before its time
@@ -227,6 +228,7 @@ func simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 	for i, b := range s.banks {
 		s.result.Banks[i].EndCharge = b.charge
 	}
+	s.result.Frosts = frosts(c.Design, s.result)
 	s.result.Caveats = caveats(c.Design, s.result)
 	return s.result, nil
 }

@@ -137,7 +137,7 @@ func TestCoilsByPosition(t *testing.T) {
 // A plain switch drives a relay that changes over from a day lamp of 1 A to a night lamp of 3 A, and feeds a panel lamp
 // of 0.5 A itself; a deck lamp of 2.5 A has a switch of its own. By hand at idle, with 8 A of the machine: of 4.8 A left
 // the night lamp and the panel take 3.5 A and the coil, and the deck lamp does not fit; by day it does. Of 6.8 A it does too.
-// Day and night are never on at once, nor with the switch between the coil and ground, or the contacts between the lamps and ground.
+// Day and night are never on at once, nor by two relays on the switch, nor by a second that the first one's rest pulls in, nor with the switch between the coil and ground, or the contacts between the lamps and ground.
 func TestChangedOverByHand(t *testing.T) {
 	const night, day, deck = "dusk on (panel lamp, night lamp)", "day lamp", "deck lamp"
 	src := strings.NewReplacer("  lights: {rating: 20 A, fed by: f, wire: {length: 20 mm}, positions: {off: none, navigation: [bow, stern], anchor: stern}}",
@@ -153,8 +153,12 @@ loads:
 	parted := strings.NewReplacer("over: {form: mini changeover, fed by: f, wire: {length: 20 mm}", "over: {form: mini changeover, returns to: battery negative, return wire: {length: 20 mm}",
 		"fed by: over 87, wire: {length: 20 mm}, returns to: battery negative", "fed by: f, wire: {length: 20 mm}, returns to: over 87",
 		"fed by: over 87a, wire: {length: 20 mm}, returns to: battery negative", "fed by: f, wire: {length: 20 mm}, returns to: over 87a")
+	second := func(coil, contact string) string {
+		return strings.NewReplacer("loads:\n", "  second: {form: mini changeover, fed by: f, wire: {length: 20 mm}, coil: {fed by: "+coil+", returns to: battery negative, wire: {length: 20 mm}, return wire: {length: 20 mm}}}\nloads:\n",
+			"fed by: over 87a", "fed by: second "+contact).Replace(src)
+	}
 	for charge, want := range map[string][][]string{"12.8 A": {{night}, {day, deck}}, "14.8 A": {{night, deck}, {day, deck}}} {
-		for _, src := range []string{src, ground.Replace(src), parted.Replace(src)} {
+		for _, src := range []string{src, ground.Replace(src), parted.Replace(src), second("dusk", "87a"), second("over 87a", "87")} {
 			p, _ := plan(t, []byte(strings.Replace(src, "CHARGE", charge, 1)))
 			if len(p.Always) > 0 {
 				t.Errorf("always %s", p.Always[0].Name)
@@ -168,6 +172,47 @@ loads:
 					t.Errorf("%s: %q, want %q; on %q", charge, got, want, names(c.On))
 				}
 			}
+		}
+	}
+}
+
+// What water or pressure works behind a switch that changes over goes with its being on, never with what it has on
+// while off: by hand at idle, of 6.8 A left, the washer's 1 A, the night lamp's 3 A, the coil's 0.17 A and the deck lamp's 2.5 A make 6.67 A.
+func TestWorksAloneBehindAChangeOver(t *testing.T) {
+	src := strings.NewReplacer("  lights: {rating: 20 A, fed by: f, wire: {length: 20 mm}, positions: {off: none, navigation: [bow, stern], anchor: stern}}",
+		"  dusk: {rating: 20 A, fed by: f, wire: {length: 20 mm}}\n  pressure: {type: pressure switch 10 A, fed by: dusk, wire: {length: 20 mm}}",
+		"CHARGE", "14.8 A", "loads:\n", `relays:
+  over: {form: mini changeover, fed by: f, wire: {length: 20 mm}, coil: {fed by: dusk, returns to: battery negative, wire: {length: 20 mm}, return wire: {length: 20 mm}}}
+loads:
+  washer: {power: 14 W, rated at: 14 V, behaves: constant power, symbol: pump, fed by: pressure, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+`, "bow lamp", "night lamp", "stern lamp", "day lamp", "fed by: lights bow", "fed by: over 87", "fed by: lights stern", "fed by: over 87a").Replace(byPositions)
+	p, _ := plan(t, []byte(src))
+	want := [][]string{{"dusk on (washer, night lamp)", "deck lamp"}, {"day lamp", "deck lamp"}}
+	for _, c := range p.Choices {
+		var got [][]string
+		for _, s := range c.Sets {
+			got = append(got, names(p.Members(s)))
+		}
+		if c.Name == "anchored" && !slices.EqualFunc(got, want, sameNames) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// Of positions that give the same all are named, and the first stands for them.
+func TestAlikePositions(t *testing.T) {
+	src := strings.NewReplacer("anchor: stern}", "anchor: stern, mooring: stern, motoring: [bow, stern]}", "CHARGE", "12.8 A",
+		"on: [stern lamp]}", "on: [stern lamp], switches: {lights: mooring}}").Replace(byPositions)
+	const nav, anchor, deck = "lights at navigation or motoring (bow lamp, stern lamp)", "lights at anchor or mooring (stern lamp)", "deck lamp"
+	p, _ := plan(t, []byte(src))
+	want := [][]string{{nav}, {anchor, deck}}
+	for _, c := range p.Choices {
+		var got [][]string
+		for _, s := range c.Sets {
+			got = append(got, names(p.Members(s)))
+		}
+		if c.Name == "anchored" && (!slices.EqualFunc(got, want, sameNames) || !slices.Equal(names(c.On), []string{anchor})) {
+			t.Errorf("%q, want %q; on %q", got, want, names(c.On))
 		}
 	}
 }

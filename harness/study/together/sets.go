@@ -160,7 +160,7 @@ func (p *Plan) settings() []setting {
 			}
 			met[h.Part] = true
 			var next []setting
-			for _, position := range h.words() {
+			for _, position := range p.words(h) {
 				for _, s := range list {
 					s = p.with(append(slices.Clip(s.hands), Hand{h.Part, position}))
 					if !slices.ContainsFunc(next, func(o setting) bool { return o.shut == s.shut && o.on == s.on }) {

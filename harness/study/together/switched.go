@@ -14,7 +14,7 @@ import (
 // weigh makes an item of what each hand can switch, with its current at the regulated
 // voltage, everything on; what is on without a hand's doing with the key counts apart.
 func (p *Plan) weigh(c *circuit.Circuit) {
-	apart, positions := byThemselves(c.Design), positionsOf(c)
+	apart, positions := byThemselves(c.Design), p.positionsOf(c)
 	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads, With: c.Design.Conditions})
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
@@ -134,16 +134,21 @@ func unplugged(l *design.Load) bool { return l.Sign == design.SignSocket }
 func wakes(l *design.Load) bool { return l.StaysLive.Value != "" && !l.OwnSwitch }
 
 // positionsOf are, by load, the ways in which handles with positions, and plain switches over which a relay
-// changes over, give it: of each handle one position; none where no such handle does.
-func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]Hand {
-	ways := map[*circuit.Branch][][]Hand{}
+// changes over, give it: of each handle one position, of those that give the same the first; none where no such handle does.
+func (p *Plan) positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]Hand {
+	ways, apart := map[*circuit.Branch][][]Hand{}, c.Exclusive()
 	for _, part := range c.Parts {
 		sw, ok := part.Source.(*design.Switch)
 		if !ok || sw.Pole != nil || sw.Positions == nil && (sw.WorksAlone() || sw.KeyOperated) {
 			continue
 		}
-		own, words := map[*circuit.Branch][]Hand{}, Hand{Part: sw}.words()
-		for i, loads := range c.ByPosition(sw) {
+		own, words, given := map[*circuit.Branch][]Hand{}, Hand{Part: sw}.words(), apart.ByPosition(sw)
+		for i, loads := range given {
+			first := slices.IndexFunc(given, func(other []*circuit.Branch) bool { return slices.Equal(other, loads) })
+			p.alike[Hand{sw, words[first]}] = append(p.alike[Hand{sw, words[first]}], words[i])
+			if first != i {
+				continue
+			}
 			for _, b := range loads {
 				own[b] = append(own[b], Hand{sw, words[i]})
 			}
@@ -176,8 +181,14 @@ func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Swit
 	var relays []*circuit.Part
 	for _, x := range c.NeededBy(b) {
 		switch k := x.Closer; {
-		case k.Switch != nil && k.Output == "" && !slices.Contains(apart, k.Switch) && !slices.Contains(hands, Hand{Part: k.Switch}):
-			hands = append(hands, Hand{Part: k.Switch})
+		case k.Switch != nil && k.Output == "" && !slices.Contains(apart, k.Switch):
+			h := Hand{Part: k.Switch}
+			if on := (Hand{k.Switch, On}); p.alike[on] != nil { // off, it has something else on
+				h = on
+			}
+			if !slices.Contains(hands, h) {
+				hands = append(hands, h)
+			}
 		case k.OwnSwitch != nil && !unplugged(k.OwnSwitch) && !wakes(k.OwnSwitch):
 			hands = append(hands, Hand{Part: k.OwnSwitch})
 		case k.Coil != nil:
@@ -194,7 +205,7 @@ func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Swit
 		ways = [][]Hand{nil}
 	}
 	for _, way := range ways {
-		others := slices.DeleteFunc(slices.Clone(hands), func(h Hand) bool { return slices.Contains(way, Hand{h.Part, On}) })
+		others := slices.DeleteFunc(slices.Clone(hands), func(h Hand) bool { return slices.Contains(way, h) || slices.Contains(way, Hand{h.Part, On}) })
 		list = append(list, p.item(b.Load.Load, slices.Concat(way, others), relays))
 	}
 	return list
@@ -227,7 +238,7 @@ func (p *Plan) closing(relay *circuit.Part) *Item {
 // they are not on without it.
 func (p *Plan) finish() {
 	for _, i := range p.Items {
-		i.Name, i.Rank = i.label(p.Items), math.MaxInt
+		i.Name, i.Rank = p.label(i), math.MaxInt
 		for _, l := range i.Loads {
 			if rank, stated := Rank(l); rank < i.Rank {
 				i.Rank, i.Stated = rank, stated
@@ -253,7 +264,7 @@ func (p *Plan) finish() {
 // stuckOn tells of an item on handles alone none of which has an off: with it off another is on.
 func (p *Plan) stuckOn(i *Item) bool {
 	return len(i.hands) > 0 && !slices.ContainsFunc(i.hands, func(h Hand) bool {
-		return h.Position == "" || slices.ContainsFunc(h.words(), func(at string) bool {
+		return h.Position == "" || slices.ContainsFunc(p.words(h), func(at string) bool {
 			return !slices.ContainsFunc(p.Items, func(j *Item) bool {
 				return slices.Contains(j.hands, Hand{h.Part, at}) && !slices.ContainsFunc(j.hands, func(o Hand) bool { return o.Position == "" })
 			})
@@ -267,21 +278,21 @@ func (i *Item) behind(hands []Hand) bool {
 }
 
 // label is the name of a single accessory that is in no other item, else that of the switch that
-// is the item's alone, or its position, with its accessories.
-func (i *Item) label(all []*Item) string {
+// is the item's alone, or its positions, with its accessories.
+func (p *Plan) label(i *Item) string {
 	names := make([]string, len(i.Loads))
 	for n, l := range i.Loads {
 		names[n] = l.Name
 	}
-	elsewhere := slices.ContainsFunc(all, func(j *Item) bool { return j != i && slices.Contains(j.Loads, i.Loads[0]) })
+	elsewhere := slices.ContainsFunc(p.Items, func(j *Item) bool { return j != i && slices.Contains(j.Loads, i.Loads[0]) })
 	if len(names) == 1 && !elsewhere {
 		return names[0]
 	}
 	by := i.hands[len(i.hands)-1]
 	for _, h := range i.hands {
-		if !slices.ContainsFunc(all, func(j *Item) bool { return j != i && slices.Contains(j.hands, h) }) {
+		if !slices.ContainsFunc(p.Items, func(j *Item) bool { return j != i && slices.Contains(j.hands, h) }) {
 			by = h
 		}
 	}
-	return by.name() + " (" + strings.Join(names, ", ") + ")"
+	return p.name(by) + " (" + strings.Join(names, ", ") + ")"
 }

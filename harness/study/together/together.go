@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -63,15 +64,20 @@ func (h Hand) words() (list []string) {
 // Hands are what has to be on for an item.
 func (i *Item) Hands() []Hand { return i.hands }
 
-// name is what the hand does: "fog lamps", "lights at anchor".
-func (h Hand) name() string {
+// words are the positions of a hand that differ in what they give.
+func (p *Plan) words(h Hand) []string {
+	return slices.DeleteFunc(h.words(), func(at string) bool { return len(p.alike[Hand{h.Part, at}]) == 0 })
+}
+
+// name is what the hand does: "fog lamps", "lights at anchor or at mooring".
+func (p *Plan) name(h Hand) string {
 	switch s, ok := h.Part.(*design.Switch); {
 	case !ok || h.Position == "":
 		return h.Part.PartName()
 	case h.plain():
 		return s.Name + " " + h.Position
 	default:
-		return design.Setting{Switch: s, Position: h.Position}.String()
+		return s.Name + " at " + wording.Or(p.alike[h])
 	}
 }
 
@@ -93,6 +99,7 @@ type Plan struct {
 	Charged []string       // batteries whose loads are left out: their chargers count, as in the balance
 	Why     string         // what stands in the way of an answer; "" = nothing
 
+	alike     map[Hand][]string // by the first of a handle's positions that give the same: all of them
 	all       bool              // what hangs on further batteries too
 	chargers  []*circuit.Branch // among those always on: what they take hangs on how full their batteries are
 	chargersA float64           // with these full
@@ -143,7 +150,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, b *budget.Budget) *Plan
 // Weigh is Compute without the sets: what each hand switches, and what to shed where a
 // situation asks too much.
 func Weigh(c *circuit.Circuit, sols []*solve.Solution, b *budget.Budget) *Plan {
-	p := &Plan{}
+	p := &Plan{alike: map[Hand][]string{}}
 	p.weigh(c)
 	if !c.Design.Charging.Present() {
 		return p
@@ -197,7 +204,7 @@ func (p *Plan) In(l *budget.Line, s *solve.Solution, most int) *Choice {
 
 // Hands are what each hand switches, whichever battery feeds it: for the engine stopped.
 func Hands(c *circuit.Circuit) *Plan {
-	p := &Plan{all: true}
+	p := &Plan{all: true, alike: map[Hand][]string{}}
 	p.weigh(c)
 	return p
 }
@@ -210,7 +217,7 @@ func (p *Plan) On(s *solve.Solution) (on []*Item) {
 	draws := drawing(s)
 	at, _ := circuit.Positions(s.Circuit, s.Situation)
 	for _, item := range p.Items {
-		if item.standsAt(at) && slices.ContainsFunc(item.Loads, func(l *design.Load) bool { return draws[l] }) {
+		if p.standsAt(item, at) && slices.ContainsFunc(item.Loads, func(l *design.Load) bool { return draws[l] }) {
 			on = append(on, item)
 		}
 	}
@@ -228,10 +235,10 @@ func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
 }
 
 // standsAt tells whether the handles that an item needs are in the positions for it; whether a plain switch is, its loads tell.
-func (i *Item) standsAt(at map[*design.Switch]string) bool {
+func (p *Plan) standsAt(i *Item, at map[*design.Switch]string) bool {
 	return !slices.ContainsFunc(i.hands, func(h Hand) bool {
 		s, ok := h.Part.(*design.Switch)
-		return ok && h.Position != "" && !h.plain() && at[s] != h.Position
+		return ok && h.Position != "" && !h.plain() && !slices.Contains(p.alike[h], at[s])
 	})
 }
 

@@ -149,6 +149,7 @@ type maker struct {
 	// postsV is the voltage of the supply across the posts while a pass on it is
 	// being solved; 0 = the battery.
 	postsV float64
+	out    *circuit.Branch // a fuse that is out for a pass; nil = all are in
 	// taking tells that a pass on chargers in use is being solved: batteries drawn down before.
 	taking bool
 }

@@ -111,6 +111,7 @@ func widen(low, high, share, fixed float64) (float64, float64) {
 func (m *maker) situation(s *design.Situation) spread {
 	first := m.usual()
 	m.onSupply(&first, 0)
+	m.pulled(&first)
 	out := spread{opt: first, nominal: m.plan.Network(s, first).Solution()}
 	if !out.ok() {
 		return out
@@ -120,6 +121,7 @@ func (m *maker) situation(s *design.Situation) spread {
 		opt := m.corner(corner&1 != 0, corner&2 != 0)
 		m.source(&opt, corner&4 != 0)
 		m.onSupply(&opt, map[bool]float64{false: -1, true: 1}[corner&4 != 0])
+		m.pulled(&opt)
 		if sol := m.plan.Network(s, opt).Solution(); sol.Status == solve.Converged {
 			out.corners = append(out.corners, sol)
 		} else {

@@ -57,6 +57,7 @@ func (m *maker) situations() []*Section {
 	}
 	m.volts(all)
 	m.alone(all)
+	m.ring(all)
 	charging, use := m.charging()
 	m.drops(append(all, charging...))
 	return append(append(m.telling(out), m.live(all)...), use...)
@@ -224,7 +225,7 @@ func (m *maker) live(passes []*solved) []*Section {
 		if order(s) != 2 || len(pulling(s)) > 0 && !pulls {
 			continue // a winch under its pull is nothing for a running engine on a stand
 		}
-		s = m.without(benched(s))
+		s = m.unconditional(benched(s))
 		sol := m.plan.Network(s, m.usual()).Solution()
 		if sol.Status != solve.Converged {
 			continue
@@ -274,9 +275,9 @@ func (m *maker) live(passes []*solved) []*Section {
 	return []*Section{sec}
 }
 
-// without is a situation of the running engine without its conditions: one of them may want a gear engaged or a lever moved, and what comes
+// unconditional is a situation of the running engine without its conditions: one of them may want a gear engaged or a lever moved, and what comes
 // with them is read with the engine stopped.
-func (m *maker) without(s *design.Situation) *design.Situation {
+func (m *maker) unconditional(s *design.Situation) *design.Situation {
 	if len(s.With) == 0 {
 		return s
 	}

@@ -1,0 +1,130 @@
+package circuit
+
+import "slices"
+
+// Rings is what closes the feeds of one battery to a ring: a branch of it is fed from its far
+// end too, with whatever other contacts closed.
+type Rings struct {
+	Far  [][]*Branch // by branch: the nearest fuses beyond its far end that feed it there; none = it is in no ring
+	Bare []bool      // by branch: its far end is fed without a fuse too
+}
+
+// In tells whether a branch is fed from its far end too.
+func (r *Rings) In(b *Branch) bool { return r != nil && (r.Bare[b.Index] || len(r.Far[b.Index]) > 0) }
+
+// Fuses are the fuses in rings.
+func (r *Rings) Fuses(c *Circuit) (list []*Branch) {
+	for _, b := range c.Branches {
+		if b.Kind == FuseBranch && r.In(b) {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// Rings finds the branches that are fed from both ends; nil where there are none. Of wires side by side
+// (`parallel`) the others are no further feed. What joins several batteries is Linked's.
+func (c *Circuit) Rings() *Rings {
+	if len(c.flow.posts) > 1 {
+		return nil
+	}
+	r, found := &Rings{make([][]*Branch, len(c.Branches)), make([]bool, len(c.Branches))}, false
+	for _, b := range c.aboveMeetings() {
+		r.Far[b.Index], r.Bare[b.Index] = c.fedBeyond(b)
+		found = found || r.In(b)
+	}
+	if !found {
+		return nil
+	}
+	return r
+}
+
+// aboveMeetings are the branches above each node that more than one feed leads to.
+func (c *Circuit) aboveMeetings() (list []*Branch) {
+	seen := make([]bool, len(c.Nodes))
+	for _, n := range c.Nodes {
+		if len(n.fedBy) > 1 && len(n.fedBy) != len(Abreast(n.fedBy[:1])) {
+			list = c.above(n, seen, list)
+		}
+	}
+	return list
+}
+
+// Above are the branches on all ways from the posts to a node, the nearest first.
+func (c *Circuit) Above(n *Node) []*Branch { return c.above(n, make([]bool, len(c.Nodes)), nil) }
+
+func (c *Circuit) above(n *Node, seen []bool, list []*Branch) []*Branch {
+	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
+		if at := queue[0]; !seen[at.Index] && !c.IsPost(at) {
+			seen[at.Index] = true
+			for _, b := range at.fedBy {
+				list, queue = append(list, b), append(queue, b.A)
+			}
+		}
+	}
+	return list
+}
+
+// fedBeyond finds what feeds the far end of a branch without it: the nearest fuses, and whether
+// anything else does.
+func (c *Circuit) fedBeyond(b *Branch) (fuses []*Branch, bare bool) {
+	if !b.Passes(b.B) {
+		return nil, false
+	}
+	own, near := Abreast([]*Branch{b}), map[*Node]bool{b.B: true}
+	var ends []*Branch
+	for queue := []*Node{b.B}; len(queue) > 0; queue = queue[1:] {
+		n := queue[0]
+		if c.IsPost(n) {
+			return nil, true
+		}
+		for _, x := range n.Branches {
+			m := x.other(n)
+			switch {
+			case !x.Feeds() || !x.Passes(m) || slices.Contains(own, x):
+			case x.Kind == FuseBranch:
+				ends = append(ends, x)
+			case !near[m]:
+				near[m] = true
+				queue = append(queue, m)
+			}
+		}
+	}
+	for _, x := range ends {
+		beyond := x.A
+		if near[beyond] {
+			beyond = x.B
+		}
+		if c.liveBeside(beyond, near, own) {
+			fuses = append(fuses, x)
+		}
+	}
+	return fuses, false
+}
+
+// liveBeside tells whether the battery feeds a node without some nodes and branches.
+func (c *Circuit) liveBeside(n *Node, nodes map[*Node]bool, without []*Branch) bool {
+	met := map[*Node]bool{n: true}
+	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
+		if n = queue[0]; c.IsPost(n) {
+			return true
+		}
+		if nodes[n] {
+			continue
+		}
+		for _, x := range n.Branches {
+			if m := x.other(n); x.Feeds() && x.Passes(m) && !met[m] && !slices.Contains(without, x) {
+				met[m] = true
+				queue = append(queue, m)
+			}
+		}
+	}
+	return false
+}
+
+func (b *Branch) other(n *Node) *Node {
+	if b.A == n {
+		return b.B
+	}
+	return b.A
+}

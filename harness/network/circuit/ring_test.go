@@ -1,0 +1,60 @@
+package circuit_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/buildtest"
+)
+
+// TestRings: of a ring each fuse is fed from its far end by the next one round, and so is the wire before it; what feeds the
+// ring and what hangs on it is not of it. Wires side by side close none, nor does a diode that blocks, nor a second battery.
+func TestRings(t *testing.T) {
+	const text = `fusewright: 1
+title: t
+system: 12 V
+practice: marine
+battery: {chemistry: AGM, capacity: 10 Ah, at: a}
+places: {a: {ambient: 30 °C}}
+MORE
+fuses:
+  main: {type: blade C, rating: 30 A, at: a, fed by: battery}
+  left: {type: blade C, rating: 15 A, at: a, fed by: main}
+  right: {type: blade C, rating: 15 A, at: a, fed by: main}
+  joint: {type: blade C, rating: 10 A, at: a, fed by: bow}
+  way: {type: blade C, rating: 5 A, at: a, fed by: stern}
+splices:
+  bow: {at: a, fed by: left}
+  stern: {at: a, fed by: FEEDS}
+loads:
+  lamp: {power: 5 W, behaves: resistor, at: a, fed by: way, returns to: battery negative}
+`
+	for _, c := range []struct{ name, feeds, more, want string }{
+		{"a ring", "[right, joint]", "", "left: joint; right: joint; joint: right"},
+		{"open", "right", "", ""},
+		{"two wires of one feed", "right, wire: {parallel: 2}", "", ""},
+		{"diode against it", "[right, valve]", "diodes:\n  valve: {type: Schottky diode 10 A, at: a, fed by: joint}", "right: joint"},
+		{"without the joint's fuse", "[right, bow]", "", "left: right; right: left"},
+		{"two batteries", "[right, other]", "batteries:\n  other: {chemistry: AGM, capacity: 10 Ah, at: a, returns to: battery negative}", ""},
+	} {
+		c1 := buildtest.Circuit(t, strings.NewReplacer("FEEDS", c.feeds, "MORE", c.more).Replace(text))
+		rings := c1.Rings()
+		var got []string
+		for _, b := range c1.Branches {
+			if b.Kind == circuit.FuseBranch && rings.In(b) {
+				var far []string
+				for _, f := range rings.Far[b.Index] {
+					far = append(far, f.Part.Name)
+				}
+				slices.Sort(far)
+				got = append(got, b.Part.Name+": "+wording.And(far))
+			}
+		}
+		if s := strings.Join(got, "; "); s != c.want {
+			t.Errorf("%s: %q, want %q", c.name, s, c.want)
+		}
+	}
+}
