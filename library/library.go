@@ -315,6 +315,8 @@ type LoadType struct {
 	Starter           bool      `key:"starts the engine"`                                // with CurrentA for OnForS
 	Practices         []string  `key:"practices"`                                        // of a starter: of whose vehicles it is usual; none = of any
 	FromAh            float64   `key:"from Ah" in:"1,10000"`                             // of a starter: the smallest battery beside it
+	FromA             float64   `key:"from A" in:"1,10000"`                              // of a starter: the smallest charging output, at its most, beside it
+	Engine            string    `key:"engine" words:"|petrol|diesel|outboard"`           // of a starter: that it is for; "" = any
 	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                          // 0..1
 	Highest           bool      `show:"the most it draws"`                               // PowerW or CurrentA is that, not the usual
 	Most              MostPower `key:"highest" show:"*"`

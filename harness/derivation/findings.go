@@ -15,7 +15,6 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
-	"fusewright/harness/study/cranking"
 )
 
 // findingTree explains the figure that decides a finding, and its limit.
@@ -306,14 +305,12 @@ func (b *book) plainOnes(f *finding.Finding) (list []*value) {
 	return slices.Concat(list, b.startOf(f), b.startsOver(f), b.shortsOf(f), b.ratingsOf(f), b.gradings(f), b.openings(f))
 }
 
-// startOf is what a start leaves at the posts, of a finding at the battery.
+// startOf is what a start leaves, of a finding at the battery.
 func (b *book) startOf(f *finding.Finding) (list []*value) {
 	if br := b.batteryBranch(); br != nil && br.Part != nil && br.Part.Name == f.Part && f.Figure.Of == quantity.Voltage {
-		if x := b.startV(); x != nil {
-			list = append(list, x)
-		}
+		return b.startVs()
 	}
-	return list
+	return nil
 }
 
 // shortsOf are the shorts of a wire, or inside a part, with the current of a finding.
@@ -425,7 +422,7 @@ func (b *book) limits(f *finding.Finding) (list []*value) {
 		}
 	}
 	if len(b.startOf(f)) > 0 {
-		list = append(list, assumed("below which no starter turns", volts, cranking.LeastTurningV, "our choice"))
+		list = append(list, b.startLimits()...)
 	}
 	if len(b.startsOver(f)) > 0 {
 		list = append(list, assumed("a long start", seconds, b.r.Cranking.Start.Seconds, "common practice, no source"))

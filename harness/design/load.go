@@ -382,6 +382,9 @@ func (x *Load) NeedsV() float64 {
 	return x.Type.MinV
 }
 
+// Starts tells of a starter.
+func (x *Load) Starts() bool { return x.Type != nil && x.Type.Starter }
+
 // MustBurn tells whether it is a lamp that must not go out with something else: of
 // a type that has to burn, or a lamp that the design calls critical.
 func (x *Load) MustBurn() bool {

@@ -74,6 +74,11 @@ func (d *Design) SaysNoPetrol() bool {
 	return !d.SaysPetrol() && anyIn(noPetrolWords, d.Title.Value+" "+d.Vehicle.Value)
 }
 
+// Says tells whether title or vehicle have a word.
+func (d *Design) Says(word string) bool {
+	return anyIn([]string{word}, d.Title.Value+" "+d.Vehicle.Value)
+}
+
 // anyIn tells whether a text has one of the words.
 func anyIn(words []string, text string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(strings.ToLower(text), w) })

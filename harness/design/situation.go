@@ -47,6 +47,11 @@ type Situation struct {
 	Pos     problem.Pos
 }
 
+// Cranks tells of a situation in which a starter of the design turns: it lasts seconds.
+func (s *Situation) Cranks() bool {
+	return s.EngineRPM == 0 && slices.ContainsFunc(s.On, (*Load).Starts)
+}
+
 // Compare puts situations in an order that does not hang on the file: those of the
 // design by name, then those made by the reader as they are.
 func (s *Situation) Compare(t *Situation) int {
@@ -199,6 +204,10 @@ func (r *reader) deriveSituations() {
 		return
 	}
 	r.derive("key on, engine stopped", KeyOn, 0, true)
+	if slices.ContainsFunc(r.d.Loads, (*Load).Starts) {
+		r.derive("starting", KeyOn, 0, true)
+		r.d.Situations[len(r.d.Situations)-1].On = r.d.Loads
+	}
 	if turned := slices.DeleteFunc(slices.Clone(r.d.Loads), func(l *Load) bool { return !l.Reverses() }); len(turned) > 0 {
 		r.derive("key on, reversed", KeyOn, 0, true)
 		r.reverse(r.d.Situations[len(r.d.Situations)-1], turned)
@@ -236,7 +245,7 @@ func (r *reader) situation(t Text, of where, words ...string) *Situation {
 func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 	s := &Situation{Name: name, Key: key, EngineRPM: rpm, Derived: true, Pos: r.d.Battery.Pos}
 	if on {
-		s.On, s.With, s.All = r.d.Loads, r.d.Conditions, true
+		s.On, s.With, s.All = slices.DeleteFunc(slices.Clone(r.d.Loads), (*Load).Starts), r.d.Conditions, true
 	}
 	r.d.Situations = append(r.d.Situations, s)
 }

@@ -81,9 +81,13 @@ func (x *Brief) settled() {
 }
 
 // situations says what charging and battery give in each, all that is on drawing at
-// once, and what a start of the engine leaves; beside what is graver only where a battery gives.
+// once, beside what is graver only where a battery gives; and what a start of the engine leaves.
 func (x *Brief) situations(grave bool) {
-	most := 0
+	const label = "start"
+	most, start := 0, startShort(x.starts, !grave)
+	if start != "" {
+		most = len(label)
+	}
 	var list []Situation
 	for _, s := range x.Situations {
 		if grave && s.BatteryA != nil && *s.BatteryA <= 0 && banksGive(x.furtherIn(s)) == "" {
@@ -95,10 +99,10 @@ func (x *Brief) situations(grave bool) {
 	for _, s := range list {
 		x.prose(fmt.Sprintf("%-*s  ", most, s.Name), x.givenShort(s))
 	}
-	if text := startShort(x.starts); text != "" && !grave {
-		x.prose(fmt.Sprintf("%-*s  ", most, "start"), text)
+	if start != "" {
+		x.prose(fmt.Sprintf("%-*s  ", most, label), start)
 	}
-	if len(list) > 0 {
+	if most > 0 {
 		x.b.WriteByte('\n')
 	}
 }

@@ -98,7 +98,7 @@ func (b *Budget) Starts() string {
 	}
 	by := b.start.Starter
 	if b.start.Assumed {
-		by += ", assumed by system voltage, practice and battery"
+		by += ", assumed by system voltage, engine, practice and battery"
 	}
 	return fmt.Sprintf("A long start of %s at %s (%s) takes %s; putting it back takes %s of charge: %s. Current: %s; time: "+
 		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),

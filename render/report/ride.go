@@ -62,6 +62,8 @@ type NoStart struct {
 	StarterA *float64 `json:"starter_a"`
 	BoardA   *float64 `json:"protection_a,omitempty"`
 	PostsV   *float64 `json:"posts_v,omitempty"`
+	StarterV *float64 `json:"starter_v,omitempty"`
+	NeedsV   *float64 `json:"starter_needs_v,omitempty"`
 	AmbientC *float64 `json:"ambient_c,omitempty"`
 	Charge   *float64 `json:"charge,omitempty"`
 }
@@ -183,6 +185,7 @@ func noStart(r *ride.Result, s *cranking.Study) *NoStart {
 		return nil
 	}
 	no.StarterA, no.PostsV, no.AmbientC, no.Charge = finite(k.CurrentA), finite(k.PostsV), finite(k.CelsiusC), finite(k.Charge)
+	no.StarterV, no.NeedsV = finite(k.StarterV), finite(k.NeedsV)
 	return no
 }
 
@@ -199,8 +202,9 @@ func (no *NoStart) text(said bool) string {
 		return fmt.Sprintf(". %s: %s takes %s, and the battery's protection lets %s through", not, no.Starter,
 			quantity.Format(*no.StarterA, quantity.Current), quantity.Plain(*no.BoardA, quantity.Current))
 	}
-	return fmt.Sprintf(". The battery does not turn the engine all the same: %s draws %s, and the posts fall to %s at %s and %s of charge", no.Starter,
-		quantity.Format(*no.StarterA, quantity.Current), quantity.Format(*no.PostsV, quantity.Voltage), celsius(no.AmbientC), quantity.Plain(*no.Charge, quantity.Share))
+	gets, needs := quantity.Against(*no.StarterV, *no.NeedsV, quantity.Voltage)
+	return fmt.Sprintf(". The battery does not turn the engine all the same: %s draws %s and gets %s of the %s that it needs, at %s and %s of charge", no.Starter,
+		quantity.Format(*no.StarterA, quantity.Current), gets, needs, celsius(no.AmbientC), quantity.Plain(*no.Charge, quantity.Share))
 }
 
 func rideBanks(r *ride.Result) (list []RideBank) {

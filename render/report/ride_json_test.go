@@ -15,7 +15,7 @@ import (
 func TestRideJSONHasWhatItsTextSays(t *testing.T) {
 	start := battery.Start{Starter: "starter", CurrentA: 300}
 	barred := &cranking.Study{Start: start, BoardA: 299, Cases: []cranking.Case{{CelsiusC: 20, Charge: 1, CurrentA: 300, PostsV: 9}}}
-	weak := &cranking.Study{Start: start, Cases: []cranking.Case{{CelsiusC: 20, Charge: 1, CurrentA: 300, PostsV: 0.5}}}
+	weak := &cranking.Study{Start: start, Cases: []cranking.Case{{CelsiusC: 20, Charge: 1, CurrentA: 300, PostsV: 0.5, StarterV: 0.4, NeedsV: 7}}}
 	sound := &cranking.Study{Start: start, Cases: []cranking.Case{{CelsiusC: 20, Charge: 1, CurrentA: 300, PostsV: 9}}}
 	for _, c := range []struct {
 		name   string
@@ -23,7 +23,7 @@ func TestRideJSONHasWhatItsTextSays(t *testing.T) {
 		want   map[string]any
 	}{
 		{"protection", barred, map[string]any{"starter": "starter", "starter_a": 300.0, "protection_a": 299.0}},
-		{"does not turn", weak, map[string]any{"starter": "starter", "starter_a": 300.0, "posts_v": 0.5, "ambient_c": 20.0, "charge": 1.0}},
+		{"does not turn", weak, map[string]any{"starter": "starter", "starter_a": 300.0, "posts_v": 0.5, "starter_v": 0.4, "starter_needs_v": 7.0, "ambient_c": 20.0, "charge": 1.0}},
 		{"turns", sound, nil},
 		{"not known", nil, nil},
 	} {

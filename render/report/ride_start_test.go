@@ -50,7 +50,7 @@ func TestRideStartsAsTheStudySays(t *testing.T) {
 	study := func(boardA float64, postsV ...float64) *cranking.Study {
 		s := &cranking.Study{Start: battery.Start{Starter: "starter", CurrentA: 300}, BoardA: boardA}
 		for i, v := range postsV {
-			s.Cases = append(s.Cases, cranking.Case{CelsiusC: []float64{20, 0, 20}[i], Charge: []float64{1, 1, 0.6}[i], CurrentA: 300, PostsV: v})
+			s.Cases = append(s.Cases, cranking.Case{CelsiusC: []float64{20, 0, 20}[i], Charge: []float64{1, 1, 0.6}[i], CurrentA: 300, StarterV: v, NeedsV: 7})
 		}
 		return s
 	}
@@ -64,14 +64,14 @@ func TestRideStartsAsTheStudySays(t *testing.T) {
 	}{
 		{"not known", nil, 20, 0.9, sure},
 		{"no case", study(60), 20, 0.9, sure},
-		{"turns", study(0, 9, 8, 7), -20, 0.5, sure},
-		{"at its limits", study(300, 1, 1, 1), -20, 0.5, sure},
-		{"protection", study(299, 9, 8, 7), 20, 0.9, kept + ". A start is not certain all the same: starter takes 300 A, and the battery's protection lets 299 A through."},
-		{"full and mild", study(0, 0.99, 0.5, 0.4), 25, 0.9, kept + ". The battery does not turn the engine all the same: starter draws 300 A, and the posts fall to 990 mV at 20 °C and 100 % of charge."},
-		{"not so cold", study(0, 9, 0.99, 9), 1, 0.5, sure},
-		{"so cold", study(0, 9, 0.99, 9), 0, 0.5, kept + ". The battery does not turn the engine all the same: starter draws 300 A, and the posts fall to 990 mV at 0 °C and 100 % of charge."},
-		{"not run down so far", study(0, 9, 8, 0.99), 20, 0.61, sure},
-		{"run down", study(0, 9, 8, 0.99), 20, 0.6, kept + ". The battery does not turn the engine all the same: starter draws 300 A, and the posts fall to 990 mV at 20 °C and 60 % of charge."},
+		{"turns", study(0, 9, 8, 7.5), -20, 0.5, sure},
+		{"at its limits", study(300, 7, 7, 7), -20, 0.5, sure},
+		{"protection", study(299, 9, 8, 7.5), 20, 0.9, kept + ". A start is not certain all the same: starter takes 300 A, and the battery's protection lets 299 A through."},
+		{"full and mild", study(0, 6.99, 5, 4), 25, 0.9, kept + ". The battery does not turn the engine all the same: starter draws 300 A and gets 6.99 V of the 7.00 V that it needs, at 20 °C and 100 % of charge."},
+		{"not so cold", study(0, 9, 6.99, 9), 1, 0.5, sure},
+		{"so cold", study(0, 9, 6.99, 9), 0, 0.5, kept + ". The battery does not turn the engine all the same: starter draws 300 A and gets 6.99 V of the 7.00 V that it needs, at 0 °C and 100 % of charge."},
+		{"not run down so far", study(0, 9, 8, 6.99), 20, 0.61, sure},
+		{"run down", study(0, 9, 8, 6.99), 20, 0.6, kept + ". The battery does not turn the engine all the same: starter draws 300 A and gets 6.99 V of the 7.00 V that it needs, at 20 °C and 60 % of charge."},
 	} {
 		r := RideOf(&ride.Result{Ride: &design.Ride{}, Points: []ride.Point{{}}, EmptyS: math.NaN(), ReserveS: math.NaN(), ColdestC: c.coldestC, LowestCharge: c.lowest}, c.starts)
 		if got := r.Outcome(); got != c.want {
@@ -83,19 +83,22 @@ func TestRideStartsAsTheStudySays(t *testing.T) {
 // What a start leaves, in few words: the load is named that has less than it needs in mild air.
 func TestStartShort(t *testing.T) {
 	at := func(v float64) *float64 { return &v }
-	rows := func(gets float64) []StudyStart {
-		return []StudyStart{{AmbientC: at(20), StarterA: at(120), PostsV: at(9.6), Loads: []StartLoad{{Part: "plotter", Volts: at(gets), NeedsV: at(9)}}},
-			{AmbientC: at(0), StarterA: at(167), PostsV: at(0.5)}}
+	rows := func(gets float64, drops ...string) []StudyStart {
+		return []StudyStart{{AmbientC: at(20), StarterA: at(120), PostsV: at(9.6), turns: true, Drops: drops, Loads: []StartLoad{{Part: "plotter", Volts: at(gets), NeedsV: at(9)}}},
+			{AmbientC: at(0), StarterA: at(167), PostsV: at(6.5)}}
 	}
 	for gets, want := range map[float64]string{
-		9:    "posts 9.60 V at 120 A; at 0 °C does not turn",
-		8.99: "posts 9.60 V at 120 A; at 0 °C does not turn; plotter gets 8.99 V, needs 9.00 V",
+		9:    "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn",
+		8.99: "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; plotter gets 8.99 V, needs 9.00 V",
 	} {
-		if got := startShort(rows(gets)); got != want {
+		if got := startShort(rows(gets), true); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
-	if got := startShort(nil); got != "" {
+	if got, want := startShort(rows(8.99, "K1 keyed"), false), "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; lets go: K1 keyed"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got := startShort(nil, true); got != "" {
 		t.Errorf("of no case %q", got)
 	}
 }

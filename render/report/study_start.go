@@ -16,12 +16,17 @@ type StudyStart struct {
 	Charge   *float64    `json:"charge"`
 	StarterA *float64    `json:"starter_a"`
 	PostsV   *float64    `json:"posts_v"`
+	StarterV *float64    `json:"starter_v"`
+	NeedsV   *float64    `json:"starter_needs_v"`
 	FirstV   *float64    `json:"first_moment_v"`
+	Drops    []string    `json:"relays_that_let_go"`
 	Loads    []StartLoad `json:"loads"`
 	// LinkedV is PostsV with the voltage-sensing Relays of links to further batteries still closed; Further are those batteries.
 	Relays  []string    `json:"relays,omitempty"`
 	LinkedV *float64    `json:"posts_relays_closed_v,omitempty"`
 	Further []StartBank `json:"further_batteries,omitempty"`
+
+	turns bool
 }
 
 // StartBank is what a further battery gives over its links while the starter turns: as the relays stand then, and with those that sense still closed.
@@ -51,7 +56,10 @@ func (rep *StudyReport) addStarts(r *harness.Review) {
 func startRows(s *cranking.Study) (rows []StudyStart) {
 	for _, k := range s.Cases {
 		row := StudyStart{Case: k.Name, AmbientC: finite(k.CelsiusC), Charge: finite(k.Charge), StarterA: finite(k.CurrentA),
-			PostsV: finite(k.PostsV), FirstV: finite(k.FirstV), Loads: []StartLoad{}}
+			PostsV: finite(k.PostsV), StarterV: finite(k.StarterV), NeedsV: finite(k.NeedsV), FirstV: finite(k.FirstV), Drops: []string{}, Loads: []StartLoad{}, turns: k.Turns()}
+		for _, relay := range k.Drops {
+			row.Drops = append(row.Drops, relay.Ref+" "+relay.Name)
+		}
 		for _, l := range k.Loads {
 			x := StartLoad{Ref: l.Part.Ref, Part: l.Part.Name, Volts: finite(l.Volts)}
 			if d, ok := l.Part.Source.(*design.Load); ok && d.NeedsV() > 0 {
@@ -72,14 +80,17 @@ func startRows(s *cranking.Study) (rows []StudyStart) {
 }
 
 // startShort says in few words what the posts have while the engine is started, in mild air and in the
-// cold, and which load has less than it needs in mild air; "" = not known.
-func startShort(starts []StudyStart) string {
+// cold, and with loads which one has less than it needs in mild air; "" = not known.
+func startShort(starts []StudyStart, loads bool) string {
 	if len(starts) < 2 {
 		return ""
 	}
 	mild, cold := starts[0], starts[1]
-	text := fmt.Sprintf("posts %s at %s; at %s %s", turning(mild.PostsV), amps(mild.StarterA), celsius(cold.AmbientC), turning(cold.PostsV))
-	if x := mild.shortest(); x != nil && *x.Volts < *x.NeedsV {
+	text := fmt.Sprintf("posts %s at %s; at %s %s", volts(mild.PostsV), amps(mild.StarterA)+mild.turning(), celsius(cold.AmbientC), volts(cold.PostsV)+cold.turning())
+	if len(mild.Drops) > 0 {
+		text += "; lets go: " + wording.Few(mild.Drops, 3)
+	}
+	if x := mild.shortest(); loads && x != nil && *x.Volts < *x.NeedsV {
 		text += fmt.Sprintf("; %s gets %s, needs %s", x.Part, volts(x.Volts), volts(x.NeedsV))
 	}
 	return text
@@ -93,12 +104,17 @@ func startsTable(rep *StudyReport) *Table {
 		if x := s.shortest(); x != nil {
 			load, gets, needs = x.Ref+" "+x.Part, volts(x.Volts), volts(x.NeedsV)
 		}
-		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), turning(s.PostsV), volts(s.FirstV), load, gets, needs)
+		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), volts(s.PostsV)+s.turning(), volts(s.FirstV), load, gets, needs)
 	}
 	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
 		volts(rep.SoundStartV))
 	if len(rep.Starts) > 0 {
 		t.Note += rep.Starts[0].linked()
+	}
+	for _, s := range rep.Starts {
+		if len(s.Drops) > 0 {
+			t.Note += fmt.Sprintf(" Relays that let go, %s: %s.", s.Case, wording.And(s.Drops))
+		}
 	}
 	title := "Starting the engine with " + rep.Starter
 	if rep.StarterAssumed {
@@ -122,7 +138,7 @@ func (s StudyStart) linked() (text string) {
 		text = fmt.Sprintf(" On full batteries in mild air %s over its link.", wording.And(list))
 	}
 	if list := give(func(x StartBank) *float64 { return x.LinkedA }); s.LinkedV != nil && len(list) > 0 {
-		text += fmt.Sprintf(" With %s still closed, as soon after a stop, %s to the first of these starts, and the posts have %s in place of %s.", wording.And(s.Relays), wording.And(list), turning(s.LinkedV), turning(s.PostsV))
+		text += fmt.Sprintf(" With %s still closed, as soon after a stop, %s to the first of these starts, and the posts have %s in place of %s.", wording.And(s.Relays), wording.And(list), volts(s.LinkedV), volts(s.PostsV))
 	}
 	return text
 }
@@ -138,10 +154,10 @@ func (s StudyStart) shortest() *StartLoad {
 	return least
 }
 
-// turning is the voltage at the posts while the starter turns, if it can.
-func turning(postsV *float64) string {
-	if postsV != nil && *postsV < cranking.LeastTurningV {
-		return "does not turn"
+// turning says of a start that fails that it does.
+func (s StudyStart) turning() string {
+	if s.turns {
+		return ""
 	}
-	return volts(postsV)
+	return ", does not turn"
 }

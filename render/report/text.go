@@ -136,10 +136,13 @@ func (f Finding) Figures() []string {
 	return texts
 }
 
-// writeSituations prints one line per situation: what the source gives.
+// writeSituations prints one line per situation, what the source gives, and one of the engine's start.
 func writeSituations(b *strings.Builder, rep *Report) {
 	for _, s := range rep.Situations {
 		fmt.Fprintf(b, "%-28s %s\n", s.Name+":", rep.given(s))
+	}
+	if start := startShort(rep.starts, true); start != "" {
+		fmt.Fprintf(b, "%-28s %s\n", "start:", start)
 	}
 	if len(rep.Situations) > 0 {
 		b.WriteString(wrap("", "("+givenNote+")") + "\n")

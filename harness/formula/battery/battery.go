@@ -54,8 +54,15 @@ func New(d *design.Battery, systemV float64) *Battery {
 	b := &Battery{capacityAh: d.CapacityAh.Value, class: systemV / 12, rateH: d.RateH.Value,
 		fullOhm: d.GivenOhm(), chem: chemistryOf(d)}
 	fill(&b.rateH, b.chem.RatedH)
-	fill(&b.fullOhm, b.chem.Ohm(b.capacityAh)*b.class)
+	fill(&b.fullOhm, b.Sound().fullOhm)
 	return b
+}
+
+// Sound is the battery with the resistance that one of its chemistry and capacity has when new.
+func (b *Battery) Sound() *Battery {
+	sound := *b
+	sound.fullOhm = b.chem.Ohm(b.capacityAh) * b.class
+	return &sound
 }
 
 // chemistryOf is a battery's chemistry with what it leaves out filled in.

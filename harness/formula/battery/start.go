@@ -17,20 +17,22 @@ type Start struct {
 	CurrentA, Seconds float64
 	RatedV            float64        // at which it draws CurrentA
 	Peak              float64        // what it draws at first, at rest, over CurrentA; 0 = not known
+	NeedsV            float64        // the least at which it turns the engine; 0 = not known
+	Large             bool           // beside it the battery is usually larger than the design's
 	Source            library.Source // of the current; the time is common practice, no source
 }
 
 // StartOf is a start by the starter in the design, else by the library's that its charging
-// names, else by that whose voltage is nearest, which is usual in the design's practice and goes
+// names, else by that whose voltage is nearest, which is for the engine that its title or vehicle speak of, is usual in its practice and goes
 // with its battery.
 func StartOf(d *design.Design) Start {
 	for _, l := range d.Loads {
-		if l.Type != nil && l.Type.Starter && l.RatedV > 0 {
-			return Start{l.Name, true, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.Type.Source}
+		if l.Starts() && l.RatedV > 0 {
+			return Start{l.Name, true, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.NeedsV(), false, l.Type.Source}
 		}
 	}
 	if l := d.Charging.Starter; l != nil {
-		named := usualOf(l)
+		named := usualOf(d, l)
 		named.Assumed = false
 		return named
 	}
@@ -39,14 +41,14 @@ func StartOf(d *design.Design) Start {
 			continue
 		}
 		if l := usualStarter(d, lib); l != nil {
-			return usualOf(l)
+			return usualOf(d, l)
 		}
 	}
 	return Start{}
 }
 
-func usualOf(l *library.LoadType) Start {
-	return Start{l.Name, false, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
+func usualOf(d *design.Design, l *library.LoadType) Start {
+	return Start{l.Name, false, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.MinV, l.FromAh > d.Battery.CapacityAh.Value, l.Source}
 }
 
 // usualStarter is the library's starter that fits a design best; nil when it has none.
@@ -62,11 +64,32 @@ func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 
 // starterFit is how well a starter fits a design, what weighs most first.
 func starterFit(d *design.Design, lib *library.Library, l *library.LoadType) []float64 {
-	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), usual(d, lib, l.Practices), l.FromAh}
-	if l.FromAh > d.Battery.CapacityAh.Value { // too large for the battery
-		fit[2] = -1
+	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), said(d, lib, l.Engine), usual(d, lib, l.Practices), l.FromAh}
+	if l.FromAh > d.Battery.CapacityAh.Value || d.Charging.Present() && l.FromA > mostA(d) { // too large for the battery, or the alternator
+		fit[3] = -1
 	}
 	return fit
+}
+
+// mostA is the most that the charging system gives.
+func mostA(d *design.Design) (most float64) {
+	for _, x := range d.Charging.Output {
+		most = max(most, x.CurrentA.Value)
+	}
+	return most
+}
+
+// said is 1 of the engine that a design speaks of, -1 of another, 0 where it speaks of none.
+func said(d *design.Design, lib *library.Library, engine string) float64 {
+	switch {
+	case engine == "":
+		return 0
+	case d.Says(engine):
+		return 1
+	case slices.ContainsFunc(lib.Loads, func(l *library.LoadType) bool { return l.Engine != "" && d.Says(l.Engine) }):
+		return -1
+	}
+	return 0
 }
 
 // usual is how usual a part of some practices is in the design's: 1 in one of them, a half

@@ -47,9 +47,9 @@ func TestUsualStarter(t *testing.T) {
 		{12, 12, "motorcycle", "starter motorcycle", 120}, {12, 60, "motorcycle", "starter motorcycle", 120},
 		{6, 6, "motorcycle", "starter motorcycle", 120}, {12, 14, "off-road", "starter quad", 110},
 		{12, 34.9, "off-road", "starter quad", 110}, {12, 35, "off-road", "starter car petrol", 120},
-		{12, 0, "off-road", "starter quad", 110}, {12, 75, "marine", "starter outboard", 150},
+		{12, 0, "off-road", "starter quad", 110}, {12, 59, "marine", "starter outboard", 150}, {12, 60, "marine", "starter diesel 12 V", 250},
 		{24, 110, "off-road", "starter diesel 24 V", 300}, {24, 100, "marine", "starter diesel 24 V", 300},
-		{12, 14, "", "starter motorcycle", 120}, {12, 70, "", "starter car petrol", 120},
+		{12, 14, "", "starter motorcycle", 120}, {12, 59, "", "starter car petrol", 120}, {12, 60, "", "starter diesel 12 V", 250},
 	} {
 		d := &design.Design{SystemV: design.Quantity{Value: c.systemV}, Library: lib, Practice: lib.Practice(c.practice),
 			Battery: design.Battery{CapacityAh: design.Quantity{Value: c.ah}}}
@@ -73,5 +73,40 @@ func TestUsualStarter(t *testing.T) {
 	d := &design.Design{Loads: []*design.Load{{Common: design.Common{Name: "mine"}, Type: lib.Load("starter"), PowerW: 960, RatedV: 12}}}
 	if got := battery.StartOf(d); got.Starter != "mine" || got.Assumed || !got.Own {
 		t.Errorf("of its own: %+v", got)
+	}
+}
+
+// The engine that title or vehicle speak of goes before practice and battery; one that is larger than the battery's usual one is said.
+func TestStarterOfTheEngine(t *testing.T) {
+	lib := library.Default()
+	for _, c := range []struct {
+		vehicle, practice string
+		ah                float64
+		want              string
+		large             bool
+	}{
+		{"a yacht with a Diesel inboard", "marine", 59, "starter diesel 12 V", true}, {"a yacht with a diesel inboard", "marine", 60, "starter diesel 12 V", false},
+		{"a boat with an outboard engine", "marine", 90, "starter outboard", false}, {"a boat", "marine", 90, "starter diesel 12 V", false},
+		{"a panel van with a diesel engine", "off-road", 80, "starter diesel 12 V", false}, {"a petrol car", "off-road", 80, "starter car petrol", false},
+		{"a diesel quad", "off-road", 14, "starter diesel 12 V", true},
+	} {
+		d := &design.Design{SystemV: design.Quantity{Value: 12}, Library: lib, Practice: lib.Practice(c.practice), Vehicle: design.Text{Value: c.vehicle},
+			Battery: design.Battery{CapacityAh: design.Quantity{Value: c.ah}}}
+		if got := battery.StartOf(d); got.Starter != c.want || got.Large != c.large {
+			t.Errorf("%s, %g Ah: %s, large %v; want %s, %v", c.vehicle, c.ah, got.Starter, got.Large, c.want, c.large)
+		}
+	}
+}
+
+// A boat that says nothing of its engine has a diesel from 60 Ah and 35 A of alternator on, else an outboard.
+func TestStarterByTheAlternator(t *testing.T) {
+	lib := library.Default()
+	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
+	for a, want := range map[float64]string{20: "starter outboard", 34.9: "starter outboard", 35: "starter diesel 12 V", 72: "starter diesel 12 V"} {
+		d := &design.Design{SystemV: given(12), Library: lib, Practice: lib.Practice("marine"), Battery: design.Battery{CapacityAh: given(70)},
+			Charging: design.Charging{RegulatedV: given(14.2), Output: []design.OutputPoint{{RPM: given(800), CurrentA: given(5)}, {RPM: given(3000), CurrentA: given(a)}}}}
+		if got := battery.StartOf(d); got.Starter != want {
+			t.Errorf("%g A: %s, want %s", a, got.Starter, want)
+		}
 	}
 }

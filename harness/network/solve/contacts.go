@@ -143,6 +143,9 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	return k
 }
 
+// DropOutV is the voltage below which a coil lets go.
+func (s *Solution) DropOutV(c *circuit.Branch) float64 { return newCoil(s.Circuit, c).dropV }
+
 // held tells of a relay that an off delay still keeps closed.
 func (n *Network) held(k coil) bool {
 	return k.relay != nil && slices.Contains(n.situation.Held, k.relay)

@@ -124,6 +124,7 @@ func (p *Plan) Network(s *design.Situation, opt Options) *Network {
 		floating: make([]bool, nodes), group: make([]int32, nodes),
 		v: make([]float64, nodes), v0: make([]float64, nodes),
 		factor: newFactor(p.pattern), work: newWorkspace(nodes)}
+	n.opt.AcceptFolded = opt.AcceptFolded || s.Cranks() // what a start starves for seconds goes on along its fold
 	n.assemble()
 	n.findConverters()
 	n.applyChanges(opt.Changes)

@@ -17,7 +17,7 @@ var batteryFlattened = &Rule{
 	Says:  "flattens the battery",
 	Doc: "Situations that the design gives with the engine stopped and something on: how long a full battery gives their " +
 		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins; where none does, the lowest charge. " +
-		"How long a situation lasts is not known; what is on for a while at a time counts once in the hours of the limit. A ride on which the battery runs flat is ride-empties-battery. " +
+		"How long a situation lasts is not known, but a start lasts seconds and is not judged; what is on for a while at a time counts once in the hours of the limit. A ride on which the battery runs flat is ride-empties-battery. " +
 		"Of further batteries, that a ride takes none below what its kind outlives.",
 	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
 		"reserve at each start, and at its end where the engine ran before; without the engine, lowest charge ≥ what its kind outlives",
@@ -42,7 +42,7 @@ situations:
 			return
 		}
 		for _, l := range slices.Concat(p.in.Budget.Lines, p.in.Budget.KeyOff) {
-			if s := l.Situation; l.Usable && (!s.Derived || s.LastsS > 0) && s.EngineRPM == 0 && len(s.On) > 0 && l.BatteryHours < budget.LastsS(p.d, s)/3600 {
+			if s := l.Situation; l.Usable && (!s.Derived || s.LastsS > 0) && s.EngineRPM == 0 && !s.Cranks() && len(s.On) > 0 && l.BatteryHours < budget.LastsS(p.d, s)/3600 {
 				p.reportFlattened(l, budget.LastsS(p.d, s)/3600)
 			}
 		}

@@ -18,7 +18,7 @@ var loadUndervoltage = &Rule{
 	Doc: "For every load with a minimum voltage, from the design or the library, or without one rated for a higher system voltage: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
 		"(battery down to its reserve for starting); the worst case decides. A motor, heater or lamp with a resistor in series, or on through a dropping resistor, which keeps half of its " +
-		"share or more, a motor a third, is not held against the library's minimum unless it is critical: it is meant to go slower. Where the volts go between battery and load is said with it.",
+		"share or more, a motor a third, is not held against the library's minimum unless it is critical: it is meant to go slower. While the engine is started the starter alone is judged: what else is on is resets-at-start's. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load; two thirds of `rated at` without one, where that is 1.5 × the system's or more (our choice)",
 	Why:      "below it electronics reset, drivers flicker and relays drop out",
@@ -70,7 +70,9 @@ func (p *Pass) heldBack(s *solve.Solution, b *circuit.Branch) bool {
 const heldShare = 0.05
 
 func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
-	free := func(s *solve.Solution) bool { return !p.heldBack(s, loadBranch(part)) }
+	free := func(s *solve.Solution) bool {
+		return !p.heldBack(s, loadBranch(part)) && (!s.Situation.Cranks() || accessory(part).Starts())
+	}
 	v := p.held("minimum voltage", p.loadVIn(part, -1, free), figure.Smaller, least, least,
 		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
 	if v.severity == 0 {
@@ -83,8 +85,15 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	if s := p.solutionOf(v.in); len(b.String) > 0 || s != nil && s.HeldV(b) > 0 {
 		fin.Change = "take less resistance in series with it, or feed it by itself"
 	}
+	starts := accessory(part).Starts()
+	if starts {
+		fin.Change = "fit a battery of less resistance and keep it charged, or thicker cables to the starter and back"
+	}
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.c.NominalAt(b.A), v.decisive()-least)
 	p.say(fin, "voltage at %s: %s; it needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
+	if starts {
+		p.standsAside(nil, starterDoesNotTurn)
+	}
 }
 
 // whereLow says what is left at the battery's posts, and where the rest goes, at nominal.

@@ -21,7 +21,7 @@ var relayCoilVoltage = &Rule{
 	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
 		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place, at nominal " +
 		"and in its worst case (battery down to its reserve for starting); the worst case decides. With the engine at rest what the relay's own contact draws through the battery's inner resistance is " +
-		"added back: the coil pulls in before that, and holds at far less. A " +
+		"added back, and while the engine is started what the starter draws: the coil pulls in before that, and holds at far less. Which relays let go at a start is in the study. A " +
 		"coil that is not supplied at all is not judged.",
 	Formula: "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
 	Limits:  "pull-in voltage and coil voltage of the relay form",
@@ -92,8 +92,8 @@ func (p *Pass) pullIn(part *circuit.Part, form *library.RelayForm) verdict {
 		p.pullInV(part, form, p.decidedBy("pull-in voltage")), p.pullInV(part, form, corner.AtWorst), always(finding.Fault))
 }
 
-// ownDipV is what the loads of a coil's own make contacts pull the battery down by through its inner
-// resistance, with the engine at rest: the coil pulls in before they draw, as a starter's does.
+// ownDipV is what the loads of a coil's own make contacts, and a starter, pull the battery down by through its inner
+// resistance, with the engine at rest: the coil pulls in before they draw.
 // What they lose in wires that the coil shares is left in.
 func (p *Pass) ownDipV(s *solve.Solution, coil *circuit.Branch) float64 {
 	if p.battery == nil || circuit.Running(s.Situation) || !(s.Given(p.battery) > 0) {
@@ -105,7 +105,20 @@ func (p *Pass) ownDipV(s *solve.Solution, coil *circuit.Branch) float64 {
 			own = math.Max(own, math.Abs(s.Amps(b)))
 		}
 	}
+	if s.Situation.Cranks() {
+		own = math.Max(own, startingA(s))
+	}
 	return math.Min(own, s.Given(p.battery)) * s.Ohm[p.battery.Index]
+}
+
+// startingA is what the design's starters draw.
+func startingA(s *solve.Solution) (sum float64) {
+	for _, b := range s.Circuit.Branches {
+		if l := b.Load; l != nil && l.Load != nil && !l.Standby && l.Load.Starts() && s.LoadOn[b.Index] {
+			sum += math.Abs(s.Amps(b))
+		}
+	}
+	return sum
 }
 
 // pullInV is what a coil as warm as the relay's place needs; in the worst case the

@@ -46,7 +46,7 @@ var startOverLink = &Rule{
 	Mended: []string{"20 A", "40 A", "4 mm²", "6 mm²"},
 	Run: func(p *Pass) {
 		s := p.in.Cranking
-		if s == nil || len(s.Cases) == 0 || !(s.Start.Seconds > 0) || !s.Cases[0].Turns() {
+		if s == nil || len(s.Cases) == 0 || !(s.Start.Seconds > 0) {
 			return
 		}
 		for part, link := range p.links() {

@@ -114,6 +114,6 @@ const (
 
 // isStarter tells whether a load is a starter and behaves as one.
 func isStarter(l *design.Load) bool {
-	return l != nil && l.Type != nil && l.Type.Starter && l.Behaves == design.Motor && !over(l.LongestS(), longestStartS) &&
+	return l != nil && l.Starts() && l.Behaves == design.Motor && !over(l.LongestS(), longestStartS) &&
 		!over(leastStarterShare*l.Type.CurrentA*l.Type.RatedV, l.PowerW)
 }

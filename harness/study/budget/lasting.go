@@ -17,12 +17,24 @@ func LastsS(d *design.Design, s *design.Situation) float64 {
 	switch {
 	case s.LastsS > 0:
 		return s.LastsS
+	case s.Cranks():
+		return longestStartS(s)
 	case s.Key == design.KeyOn:
 		return spellHours * 3600
 	case d.Practice != nil && d.Practice.Afloat:
 		return anchorHours * 3600
 	}
 	return keyOffHours * 3600
+}
+
+// longestStartS is how long the starters of a situation are on at once.
+func longestStartS(s *design.Situation) (longest float64) {
+	for _, l := range s.On {
+		if l.Starts() {
+			longest = max(longest, l.LongestS())
+		}
+	}
+	return longest
 }
 
 // Average is how much of what each branch draws in a situation it draws on average.

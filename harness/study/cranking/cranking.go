@@ -20,21 +20,22 @@ type Case struct {
 	CelsiusC, Charge float64
 	CurrentA         float64 // of the starter
 	PostsV           float64 // while it turns, the least over the situations; NaN = not known
+	StarterV         float64 // at the starter: of the design's at its terminals, else at the posts
+	NeedsV           float64 // at which it turns the engine
 	// FirstV is what the posts have at the first moment, the starter still at rest.
 	FirstV float64
 	// What that comes from: the battery at rest, its resistance, and what the vehicle draws besides, 0 with a starter of the design.
 	RestV, Ohm, VehicleA float64
-	Loads                []Load // that are on in some situation, in the circuit's order
+	DrawnA               float64         // by starter and vehicle: less than theirs by a starter that stands; 0 with one of the design
+	Loads                []Load          // that are on in some situation, in the circuit's order
+	Drops                []*circuit.Part // relays that let go meanwhile, in the circuit's order
 	// HeldV is PostsV with the voltage-sensing relays of links to further batteries still closed; NaN = there are none, or it is not known.
 	HeldV   float64
 	Helpers []Helper // further batteries, in the circuit's order
 }
 
-// LeastTurningV is what the posts must have for any starter to turn (our choice).
-const LeastTurningV = 1.0
-
-// Turns tells whether the starter turns, as far as is known.
-func (k Case) Turns() bool { return !(k.PostsV < LeastTurningV) }
+// Turns tells whether the starter turns the engine, as far as is known.
+func (k Case) Turns() bool { return !(k.StarterV < k.NeedsV) }
 
 // Load is an accessory that is on while the engine is started.
 type Load struct {
@@ -48,6 +49,8 @@ type Study struct {
 	Start  battery.Start
 	LeastV float64 // that a sound start in mild air leaves at the posts
 	RestV  float64 // of the full battery before it, in mild air
+	// Suits tells that the starter is known, or that a sound battery of this size, by its chemistry, starts well with the one that is assumed.
+	Suits  bool
 	BoardA float64 // that the battery's protection lets through; 0 = it has none
 	Cases  []Case
 	// Turning are the situations with the starter turning in the first case; Held the same with the sensing
@@ -84,7 +87,8 @@ func Compute(c *circuit.Circuit) *Study {
 		return s
 	}
 	s.RestV = bank.OpenCircuitV(1, MildC)
-	plan, before, linkOhm := solve.Prepare(c), beforeStart(d, own), posts(c).LinkOhm()
+	s.Suits = !s.Start.Assumed || !s.Start.Large && s.RestV-(s.Start.CurrentA+vehicleA(d))*bank.Sound().Ohm(1, MildC) >= s.LeastV
+	plan, before := solve.Prepare(c), beforeStart(d, own)
 	if len(before) == 0 {
 		return s
 	}
@@ -94,25 +98,31 @@ func Compute(c *circuit.Circuit) *Study {
 		{Name: "cold, full", CelsiusC: ColdC, Charge: 1},
 		{Name: "mild, at the start reserve", CelsiusC: MildC, Charge: bank.StartReserve(MildC)},
 	} {
-		k.CurrentA = s.Start.CurrentA * Ratio(k.CelsiusC)
+		k.CurrentA, k.NeedsV = s.Start.CurrentA*Ratio(k.CelsiusC), needsV(s.Start, d)
 		k.RestV, k.Ohm = bank.OpenCircuitV(k.Charge, k.CelsiusC), bank.Ohm(k.Charge, k.CelsiusC)
 		if !own {
 			k.VehicleA = vehicleA(d)
 		}
-		turn := func(x *design.Situation, times float64, changes ...solve.Change) *solve.Solution {
-			opt := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV, Changes: changes}
-			opt.Pulled = pulledIn(plan.Network(x, opt).Solution())
+		// What a starter starves goes on along its fold: a start lasts seconds, and its voltage is wanted all the same.
+		usual := solve.Options{NoCharging: true, BatteryOhm: k.Ohm, BatteryV: k.RestV, AcceptFolded: true}
+		turn := func(x *design.Situation, times float64, changes ...solve.Change) (t turning) {
+			opt := usual
+			opt.Changes = changes
+			var held *design.Situation
+			held, t.rest, t.pulled = Begin(plan, x, opt)
+			opt.Pulled = func(coil *circuit.Branch) bool { return t.pulled[coil] }
 			if own {
-				opt.LoadFactor = func(b *circuit.Branch) float64 {
-					if b.Load != nil && b.Load.Load != nil && isStarter(b.Load.Load) {
-						return times * Ratio(k.CelsiusC)
-					}
-					return 1
-				}
-			} else {
-				opt.Drawn = []solve.Draw{{Node: c.Positive(), Amps: math.Min(times*k.CurrentA+k.VehicleA, (k.RestV-LeastLeftV)/(k.Ohm+linkOhm))}}
+				opt.LoadFactor = starting(times * Ratio(k.CelsiusC))
+				t.Solution = plan.Network(held, opt).Solution()
+				return t
 			}
-			return plan.Network(x, opt).Solution()
+			full := times*k.CurrentA + k.VehicleA
+			t.drawnA = full * standing(solve.TorqueEdge*s.Start.RatedV, func(share float64) float64 {
+				opt.Drawn = []solve.Draw{{Node: c.Positive(), Amps: share * full}}
+				t.Solution = plan.Network(x, opt).Solution()
+				return volts(t.Solution, posts(c))
+			})
+			return t
 		}
 		turning, held := k.solve(c, before, turn, max(s.Start.Peak, 1), closed(s.sensing))
 		if k.help(c, turning, held); len(s.Cases) == 0 {
@@ -123,16 +133,110 @@ func Compute(c *circuit.Circuit) *Study {
 	return s
 }
 
-// pulledIn tells of the coils that have pulled in before the voltage dips: a relay holds down to its
+// turning is a situation with the starter turning.
+type turning struct {
+	*solve.Solution
+	rest   *solve.Solution          // before it draws
+	pulled map[*circuit.Branch]bool // coils that have pulled in there
+	drawnA float64                  // by the library's starter and the vehicle
+}
+
+// on tells of a load that is on before or meanwhile.
+func (t turning) on(b *circuit.Branch) bool { return t.LoadOn[b.Index] || t.rest.On(b) }
+
+// volts is what a load has; nothing of one that went out.
+func (t turning) volts(b *circuit.Branch) float64 {
+	v := volts(t.Solution, b)
+	if math.IsNaN(v) && t.Status == solve.Converged {
+		return 0
+	}
+	return v
+}
+
+// Begin is a situation as the design's starter begins to turn in it: solved in the moment before it draws, with the coils that have
+// pulled in by then; and the situation with the relays before the starter held.
+func Begin(plan *solve.Plan, x *design.Situation, opt solve.Options) (held *design.Situation, rest *solve.Solution, pulled map[*circuit.Branch]bool) {
+	opt.LoadFactor = starting(atRest)
+	rest = plan.Network(x, opt).Solution()
+	pulled = pulledIn(rest)
+	return holding(rest.Circuit, x, pulled), rest, pulled
+}
+
+// pulledIn are the coils that have pulled in before the voltage dips: a relay holds down to its
 // drop-out voltage, which is far below that at which it pulls in.
-func pulledIn(rest *solve.Solution) func(*circuit.Branch) bool {
+func pulledIn(rest *solve.Solution) map[*circuit.Branch]bool {
 	pulled := map[*circuit.Branch]bool{}
 	for i, b := range rest.Circuit.Branches {
 		if b.Closer != nil && rest.Status == solve.Converged && rest.Closed[i] && b.Closer.Coil != nil {
 			pulled[b.Closer.Coil] = true
 		}
 	}
-	return func(coil *circuit.Branch) bool { return pulled[coil] }
+	return pulled
+}
+
+// atRest is the share of its current that a starter draws in the moment before it turns.
+const atRest = 1e-6
+
+// starting has the design's starters draw so many times their current.
+func starting(times float64) func(*circuit.Branch) float64 {
+	return func(b *circuit.Branch) float64 {
+		if isStarterBranch(b) {
+			return times
+		}
+		return 1
+	}
+}
+
+// Times is how many times its current each branch draws in a start at a temperature: a starter more in the cold.
+func Times(celsius float64) func(*circuit.Branch) float64 { return starting(Ratio(celsius)) }
+
+func isStarterBranch(b *circuit.Branch) bool {
+	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && b.Load.Load.Starts()
+}
+
+// holding is a situation in which the relays before the starter stay closed once they have pulled in: one that lets go
+// pulls in again at once, which has no operating point. Whether they let go is told by their coils.
+func holding(c *circuit.Circuit, x *design.Situation, pulled map[*circuit.Branch]bool) *design.Situation {
+	held := *x
+	held.Held = slices.Clip(x.Held)
+	for _, b := range c.Branches {
+		if !isStarterBranch(b) {
+			continue
+		}
+		for _, contact := range c.NeededBy(b) {
+			if r, ok := contact.Part.Source.(*design.Relay); ok && contact.Closer.Coil != nil && pulled[contact.Closer.Coil] {
+				held.Held = append(held.Held, r)
+			}
+		}
+	}
+	return &held
+}
+
+// standing is the share of its current that a starter draws of which the posts have postsV: all of it while it turns, and
+// below the edge, where it stands and is its armature's resistance, as much as that lets through.
+func standing(edgeV float64, postsV func(share float64) float64) float64 {
+	if !(postsV(1) < edgeV) {
+		return 1
+	}
+	low, high := 0.0, 1.0
+	for range 30 {
+		mid := (low + high) / 2
+		if postsV(mid) > mid*edgeV {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	postsV(low)
+	return low
+}
+
+// needsV is at what voltage a starter turns the engine; the usual one's where its own is not known.
+func needsV(s battery.Start, d *design.Design) float64 {
+	if s.NeedsV > 0 {
+		return s.NeedsV
+	}
+	return turns12V * d.NominalV() / 12
 }
 
 // beforeStart are the situations in which a starter of the design turns; without one,
@@ -141,7 +245,7 @@ func beforeStart(d *design.Design, own bool) []*design.Situation {
 	var list []*design.Situation
 	for _, s := range d.Situations {
 		switch {
-		case own && slices.ContainsFunc(s.On, isStarter):
+		case own && s.Cranks():
 			list = append(list, s)
 		case !own && circuit.Running(s):
 			before := *s
@@ -152,24 +256,31 @@ func beforeStart(d *design.Design, own bool) []*design.Situation {
 	return list
 }
 
-func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
-
 // solve fills in the voltages of a case, and gives its solutions as they are and with changes, none without any; turn solves a
 // situation with so many times the starter's current.
-func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64, changes ...solve.Change) *solve.Solution, peak float64, changes []solve.Change) (list, held []*solve.Solution) {
+func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64, changes ...solve.Change) turning, peak float64, changes []solve.Change) (list, held []*solve.Solution) {
 	posts := posts(c)
 	at := map[*circuit.Branch]int{}
-	k.PostsV, k.FirstV, k.HeldV = math.NaN(), math.NaN(), math.NaN()
+	k.PostsV, k.StarterV, k.FirstV, k.HeldV = math.NaN(), math.NaN(), math.NaN(), math.NaN()
+	own := false
 	for _, s := range before {
 		turning := turn(s, 1)
-		if list = append(list, turning); len(changes) > 0 {
-			with := turn(s, 1, changes...)
+		if list = append(list, turning.Solution); len(changes) > 0 {
+			with := turn(s, 1, changes...).Solution
 			held, k.HeldV = append(held, with), lower(k.HeldV, volts(with, posts))
 		}
-		k.PostsV = lower(k.PostsV, volts(turning, posts))
-		k.FirstV = lower(k.FirstV, volts(turn(s, peak), posts))
+		v := volts(turning.Solution, posts)
+		if !(v >= k.PostsV) {
+			k.DrawnA = turning.drawnA
+		}
+		k.PostsV = lower(k.PostsV, v)
+		k.FirstV = lower(k.FirstV, volts(turn(s, peak).Solution, posts))
+		k.letGo(turning)
 		for _, b := range c.Branches {
-			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.OfCharger() != nil || !turning.LoadOn[b.Index] || math.IsNaN(turning.LoadV(b)) {
+			if isStarterBranch(b) && turning.on(b) {
+				own, k.StarterV = true, lower(k.StarterV, turning.volts(b))
+			}
+			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.OfCharger() != nil || !turning.on(b) || math.IsNaN(turning.rest.LoadV(b)) {
 				continue
 			}
 			i, known := at[b]
@@ -177,12 +288,29 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 				i = len(k.Loads)
 				at[b], k.Loads = i, append(k.Loads, Load{Part: b.Part, Volts: math.Inf(1)})
 			}
-			if v := volts(turning, b); v < k.Loads[i].Volts { // not of one that is not known
+			if v := turning.volts(b); v < k.Loads[i].Volts { // not of one that is not known
 				k.Loads[i].Volts, k.Loads[i].In = v, s
 			}
 		}
 	}
+	if !own {
+		k.StarterV = k.PostsV
+	}
+	slices.SortStableFunc(k.Drops, func(a, b *circuit.Part) int { return a.Index - b.Index })
 	return list, held
+}
+
+// letGo notes the relays that had pulled in before and do not hold.
+func (k *Case) letGo(t turning) {
+	for _, contact := range t.Circuit.Branches {
+		if contact.Closer == nil || contact.Closer.Coil == nil || !t.pulled[contact.Closer.Coil] || contact.Closer.Coil.Senses() || t.Status != solve.Converged {
+			continue
+		}
+		v := math.Abs(t.Volts(contact.Closer.Coil))
+		if (!t.Closed[contact.Index] || v < t.DropOutV(contact.Closer.Coil)) && !slices.Contains(k.Drops, contact.Part) {
+			k.Drops = append(k.Drops, contact.Part)
+		}
+	}
 }
 
 // posts is the first battery's branch.
@@ -206,10 +334,6 @@ func vehicleA(d *design.Design) float64 {
 	}
 	return sum
 }
-
-// LeastLeftV is what a starter leaves of a battery at the least: it draws no more than
-// the battery has.
-const LeastLeftV = 0.01
 
 // volts is the voltage across a branch; NaN of what has no operating point.
 func volts(s *solve.Solution, b *circuit.Branch) float64 {

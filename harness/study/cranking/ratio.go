@@ -11,6 +11,9 @@ const (
 // Source: car service manual of 1998, 1.9 l engine, starter current draw (one source).
 const least12V = 9.5
 
+// turns12V is what a starter of 12 V needs to turn an engine, from memory: as the library's do.
+const turns12V = 7
+
 // drawn is what a starter draws over what it draws in mild air, by temperature in °C.
 // Source: the same manual: 80 to 120 A at 5 to 27 °C, 90 to 130 A at 5 °C, 230 to 280 A
 // at −20 °C (one source).

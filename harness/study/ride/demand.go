@@ -20,6 +20,7 @@ type demand struct {
 	situation *design.Situation
 	step      float64
 	average   func(*circuit.Branch) float64 // of each load over the leg
+	pulled    func(*circuit.Branch) bool    // coils that had pulled in before; nil = none
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
 	last      span           // where the search for a voltage mostly stays
@@ -63,7 +64,7 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, SunOfDay: true, LoadFactor: d.average}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, SunOfDay: true, LoadFactor: d.average, Pulled: d.pulled}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
 		d.trouble[k] = fmt.Sprintf("with %.2f V at the posts: %s", opt.BatteryV, s.Trouble())

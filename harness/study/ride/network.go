@@ -76,8 +76,8 @@ func (s *simulation) newNetwork(l *Leg) *network {
 			b.apart = Gives
 		}
 	}
-	n := &network{c: s.c, plan: s.plan, leg: SituationOf(l.Leg), banks: s.banks, steps: &s.result.Effort}
-	n.opt = solve.Options{SunOfDay: true, LoadFactor: s.average(n.leg, l.Leg), After: s.after}
+	n := &network{c: s.c, plan: s.plan, banks: s.banks, steps: &s.result.Effort}
+	n.opt = solve.Options{SunOfDay: true, After: s.after}
 	n.warm(l.BatteryC)
 	return n
 }

@@ -235,7 +235,7 @@ func simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 
 // starterOn tells of a leg in which the design's own starter turns, which counts as any load.
 func starterOn(l *design.Leg) bool {
-	return slices.ContainsFunc(l.On, func(x *design.Load) bool { return x.Type != nil && x.Type.Starter })
+	return slices.ContainsFunc(l.On, (*design.Load).Starts)
 }
 
 // caveats says what the result rests on that the design does not give.

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/study/cranking"
 )
 
 // simulation is a ride under way.
@@ -120,18 +121,39 @@ func (s *simulation) spent() bool {
 
 // begin prepares a leg.
 func (s *simulation) begin(l *Leg) {
+	leg, average, pulled := s.beginStart(l)
 	if len(s.banks) > 0 || len(s.opt.Closed) > 0 {
 		n := s.newNetwork(l)
+		n.leg, n.opt.LoadFactor, n.opt.Pulled = leg, average, pulled
 		for _, b := range s.opt.Closed {
 			n.opt.Changes = append(n.opt.Changes, solve.CloseBranch(b))
 		}
 		s.at = n
 		return
 	}
-	leg := SituationOf(l.Leg)
-	b := newBus(s.c, s.bat, l, newDemand(s.plan, leg, s.average(leg, l.Leg), s.opt.VoltStep*s.c.Design.NominalV()/12))
+	b := newBus(s.c, s.bat, l, newDemand(s.plan, leg, average, s.opt.VoltStep*s.c.Design.NominalV()/12))
+	b.demand.pulled = pulled
+	if leg.Cranks() {
+		b.floorV *= startFloor
+	}
 	b.lastV = s.lastV
 	s.at = b
+}
+
+// startFloor is down to which share of the usual voltage a start is followed: it lasts seconds, and its voltage is wanted all the same.
+const startFloor = 0.05
+
+// beginStart is the leg as a situation, what each branch draws in it, and the coils that have pulled in before it. Where a starter of the
+// design turns, it draws as much more as the cold asks for, and relays hold as the study of starts has them.
+func (s *simulation) beginStart(l *Leg) (*design.Situation, func(*circuit.Branch) float64, func(*circuit.Branch) bool) {
+	leg := SituationOf(l.Leg)
+	average := s.average(leg, l.Leg)
+	if !leg.Cranks() {
+		return leg, average, nil
+	}
+	held, _, pulled := cranking.Begin(s.plan, leg, solve.Options{NoCharging: true, Discharged: 1 - s.charge, BatteryK: l.BatteryC - battery.RatedC})
+	times := cranking.Times(l.BatteryC)
+	return held, func(b *circuit.Branch) float64 { return average(b) * times(b) }, func(coil *circuit.Branch) bool { return pulled[coil] }
 }
 
 // end keeps what the next leg begins with.

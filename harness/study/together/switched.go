@@ -19,7 +19,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
 		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() && b.Part.Converter() != b {
-			if starts(l.Load) || !p.all && p.behindCharger(c, b) {
+			if l.Load.Starts() || !p.all && p.behindCharger(c, b) {
 				continue
 			}
 			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) && positions[b] == nil {
@@ -78,9 +78,6 @@ func (p *Plan) behindCharger(c *circuit.Circuit, load *circuit.Branch) bool {
 	}
 	return true
 }
-
-// starts tells of a starter: it turns before the engine charges, and nothing is chosen beside it.
-func starts(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
 
 // chargersOwnA is by how much the chargers that are always on take another current in a line of
 // the balance than with full batteries: a situation may say how full these are.

@@ -220,12 +220,12 @@ func (m *maker) live(passes []*solved) []*Section {
 	idle := m.d.Charging.IdleRPM.Value
 	var heaviest *design.Situation
 	most := math.Inf(-1)
-	pulls := !slices.ContainsFunc(m.d.Situations, func(s *design.Situation) bool { return order(s) == 2 && len(timed(s)) == 0 })
+	pulls := !slices.ContainsFunc(m.d.Situations, func(s *design.Situation) bool { return order(s) == 2 && len(pulling(s)) == 0 })
 	for _, s := range m.d.Situations {
-		if order(s) != 2 || len(timed(s)) > 0 && !pulls {
+		if order(s) != 2 || len(pulling(s)) > 0 && !pulls {
 			continue // a winch under its pull is nothing for a running engine on a stand
 		}
-		s = benched(s)
+		s = m.unconditional(benched(s))
 		sol := m.plan.Network(s, m.usual()).Solution()
 		if sol.Status != solve.Converged {
 			continue
@@ -244,8 +244,8 @@ func (m *maker) live(passes []*solved) []*Section {
 		return nil
 	}
 	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: append([]string{
-		m.switched(heaviest) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle.",
-	}, timed(heaviest)...)}
+		m.switched(heaviest) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle." + m.leftOut(),
+	}, timed(m.d, heaviest)...)}
 	silent := m.onlyRunning(heaviest, passes)
 	for _, speed := range []struct {
 		name string
@@ -273,6 +273,38 @@ func (m *maker) live(passes []*solved) []*Section {
 		sec.Groups = append(sec.Groups, g)
 	}
 	return []*Section{sec}
+}
+
+// unconditional is a situation of the running engine without its conditions: one of them may want a gear engaged or a lever moved, and what comes
+// with them is read with the engine stopped.
+func (m *maker) unconditional(s *design.Situation) *design.Situation {
+	if len(s.With) == 0 {
+		return s
+	}
+	bare := *s
+	bare.With = nil
+	sol := m.plan.Network(&bare, m.usual()).Solution()
+	bare.On = slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool {
+		p := m.c.PartOf(l)
+		return p != nil && !slices.ContainsFunc(p.Branches, sol.On)
+	})
+	return &bare
+}
+
+// leftOut says which conditions the running engine goes without.
+func (m *maker) leftOut() string {
+	var with []string
+	for _, s := range m.d.Situations {
+		for _, w := range s.With {
+			if order(s) == 2 && !slices.Contains(with, string(w)) {
+				with = append(with, string(w))
+			}
+		}
+	}
+	if len(with) == 0 {
+		return ""
+	}
+	return " What comes with " + wording.And(with) + " is read with the engine stopped alone, in the situations above."
 }
 
 // onlyRunning are the parts that are alive with the engine running and in no pass.
@@ -345,18 +377,44 @@ func (m *maker) setup(s *solved) []string {
 	if unlike := m.unlike(s.situation); len(unlike) > 0 {
 		lines[len(lines)-1] += " " + strings.Join(unlike, " ")
 	}
-	return append(append(lines, m.stays(s)...), timed(s.situation)...)
+	if len(s.situation.With) > 0 && m.d.Charging.Present() {
+		lines = append(lines, still(m.d)+", the engine stopped throughout: what brings these conditions about may engage a gear.")
+	}
+	return append(append(lines, m.stays(s)...), timed(m.d, s.situation)...)
 }
 
 // pullsA is from which current on a motor that is on for a time pulls what may not be
 // at the bench. Common practice, no source.
 const pullsA = 50.0
 
-// timed says of strong motors that are on for a time, such as winches, how to load them.
-func timed(s *design.Situation) (lines []string) {
+// briefS is up to how long at once what is on for a time is soon over its time while readings are taken. Common practice, no source.
+const briefS = 120.0
+
+// timed says how to go about what is made to be on for a time.
+func timed(d *design.Design, s *design.Situation) []string {
+	lines := pulling(s)
+	for _, l := range s.On {
+		longest := quantity.Format(l.LongestS(), quantity.Duration)
+		switch {
+		case !l.OnForS.Given() || l.LongestS() > briefS:
+		case l.Starts():
+			rest := ""
+			if l.EveryS.Value > l.LongestS() {
+				rest = ", then " + quantity.Format(l.EveryS.Value-l.LongestS(), quantity.Duration) + " of rest"
+			}
+			lines = append(lines, fmt.Sprintf("%s: one reading a start, for at most %s%s; %s, and the engine kept from firing as its maker says.", l.Name, longest, rest, secured(d)))
+		case l.Behaves != design.Motor || l.PowerW <= pullsA*l.RatedV: // which pulling speaks of
+			lines = append(lines, fmt.Sprintf("%s: for at most %s at a time, with as long a rest.", l.Name, longest))
+		}
+	}
+	return lines
+}
+
+// pulling says of strong motors that are on for a time, such as winches, how to load them.
+func pulling(s *design.Situation) (lines []string) {
 	for _, l := range s.On {
 		stated := l.OnForS.Pos.Line > 0 || l.Type != nil && l.Type.OnForS > 0
-		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && (l.Type == nil || !l.Type.Starter) {
+		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && !l.Starts() {
 			lines = append(lines, fmt.Sprintf("%s: the figures are with its rated pull, on a safely rigged load and for at most %s at a time, nobody "+
 				"in line with the rope. Without one let it run free: amperes and drops then lie lower, and are noted beside the figures.",
 				l.Name, quantity.Format(l.LongestS(), quantity.Duration)))

@@ -39,3 +39,58 @@ func TestTimedMotorsAreRigged(t *testing.T) {
 		}
 	}
 }
+
+// A start is a reading at a time with a rest, the engine kept from firing; what is on for up to two minutes at once is not left on
+// while readings are taken; and what may want a gear engaged is never read with the engine running.
+func TestSetupsAreSafe(t *testing.T) {
+	setups := func(text string) (live, stopped string) {
+		d, err := design.Read("setup.yaml", []byte(example.Design(text)), library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := circuit.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range bench.Make(c).Sections {
+			if s.Kind == bench.Live {
+				live += strings.Join(s.Setup, " ")
+			} else if s.Situation != nil {
+				stopped += strings.Join(s.Setup, " ")
+			}
+		}
+		return live, stopped
+	}
+	const starting = `
+switches:
+  button: {rating: 200 A, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 200 mm}, momentary: yes}
+loads:
+  starter: {type: starter motorcycle, at: battery tray, fed by: button, wire: {size: 25 mm², length: 400 mm}, returns to: frame, return wire: {size: 25 mm²}}
+situations: {start: {on: [starter]}}
+`
+	if _, got := setups(starting); !strings.Contains(got, "starter: one reading a start, for at most 10 s, then 50 s of rest; the vehicle held from rolling and out of gear, and the engine kept from firing") {
+		t.Errorf("%q", got)
+	}
+	const timed = "loads:\n  siren: {power: 20 W, behaves: constant power, on for: TIME, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\nsituations: {use: {on: [siren]}}\n"
+	for time, want := range map[string]string{"5 s": "siren: for at most 5 s at a time, with as long a rest.", "120 s": "siren: for at most 2 min at a time, with as long a rest.", "121 s": ""} {
+		_, got := setups(strings.Replace(timed, "TIME", time, 1))
+		if says := strings.Contains(got, "siren: for at most"); says != (want != "") || !strings.Contains(got, want) {
+			t.Errorf("%s: %q", time, got)
+		}
+	}
+	const reversing = `
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 6 A, supervised: no}
+  rear wire: {at: battery tray, hot: reverse gear, fuse: 10 A, spare: 6 A, supervised: no}
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: rear wire, wire: {size: 1 mm², length: 100 mm}}
+situations: {back: {engine: idle, with: [reverse gear], on: [tail lamp]}}
+`
+	live, stopped := setups(reversing)
+	if strings.Contains(live, "With reverse gear") || strings.Contains(live, "Loads on: tail lamp") || !strings.Contains(live, "What comes with reverse gear is read with the engine stopped alone") {
+		t.Errorf("live: %q", live)
+	}
+	if !strings.Contains(stopped, "With reverse gear") || !strings.Contains(stopped, "Wheels chocked, the engine stopped throughout") {
+		t.Errorf("stopped: %q", stopped)
+	}
+}

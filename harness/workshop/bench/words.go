@@ -29,6 +29,14 @@ func cautions(d *design.Design) []string {
 	return list
 }
 
+// still is how the vehicle stands where a gear may be engaged.
+func still(d *design.Design) string {
+	if d.Afloat() {
+		return "Made fast"
+	}
+	return "Wheels chocked"
+}
+
 // secured is how the vehicle stands while its engine runs.
 func secured(d *design.Design) string {
 	if d.Afloat() {
