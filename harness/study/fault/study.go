@@ -115,7 +115,7 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
 	s.stems = newStems(c, s.Wires)
 	rings := c.Rings()
-	s.looped = len(c.Posts()) > 1 || rings != nil
+	s.looped = c.BothWays() || rings != nil
 	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
