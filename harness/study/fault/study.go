@@ -52,7 +52,7 @@ type Study struct {
 	Reverse Condition // of the reversed battery
 	States  [2]string // what Strong and Weak rest on, in words
 
-	byWire   [][]*Short // by wire index
+	byWire [][]*Short // by wire index
 	// Unfollowed tells of so many fuses in rings that shorts there are solved with all of them in, and none is taken out.
 	Unfollowed bool
 
