@@ -43,9 +43,18 @@ func TestOneBalance(t *testing.T) {
 			mean := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: average})
 			b.near("network, battery", mean.BatteryA, l.BatteryA)
 			b.near("ride, battery", b.rideA(), l.BatteryA)
-			held := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: average,
-				BatteryV: d.Charging.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true})
-			b.near("network, demand", held.BatteryA-charged(r.Circuit, held), l.OutputA-l.SpareA)
+			opt := solve.Options{LoadFactor: average, BatteryV: d.Charging.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true}
+			if r.Circuit.Stud() != nil { // it feeds what every battery feeds
+				opt.BankV = opt.BatteryV
+			}
+			held := solve.Solve(r.Circuit, l.Situation, opt)
+			demandA := held.BatteryA - charged(r.Circuit, held)
+			if r.Circuit.Stud() != nil {
+				for _, bank := range d.Batteries {
+					demandA += held.Given(r.Circuit.PartOf(bank).Branches[0])
+				}
+			}
+			b.near("network, demand", demandA, l.OutputA-l.SpareA)
 			if gives := l.BatteryA > 0; gives != (l.SpareA < 0) || gives != (mean.BatteryA > 0) || gives != (b.rideA() > 0) {
 				t.Errorf("%s: spare %.3f A, the battery gives %.3f A", b.name, l.SpareA, l.BatteryA)
 			}

@@ -7,19 +7,20 @@ import "cmp"
 type ChargerType struct {
 	Name       string    `key:"name" need:""`
 	Aliases    []string  `key:"aliases"`
-	Family     string    `key:"family"`                                                 // the same for other system voltages; see ChargerFor
-	From       string    `key:"from" need:"" words:"battery|panel|mains" show:"from *"` // what it takes its power from
-	Volts      float64   `key:"volts" need:"" in:"6,48"`                                // nominal, of what it charges
-	InputV     float64   `key:"input V" in:"6,48" show:"from *"`                        // nominal, of what feeds it; of a converter, which feeds loads of its own voltage and charges nothing
-	RatingA    float64   `key:"rating A" need:"" in:"0.5,500" show:"*"`                 // most it gives
-	OutV       float64   `key:"output V" need:"" in:"5,64" show:"holds *"`              // held once the battery takes less
-	StartsV    float64   `key:"starts V" in:"5,64" show:"starts at *"`                  // at its input; of one fed by a battery
-	StopsV     float64   `key:"stops V" in:"5,64" show:"stops at *"`                    // at its input: it takes less, down to nothing, rather than go below
-	Efficiency float64   `key:"efficiency" in:"0.5,1" show:"efficiency *%"`             // output power over input power
-	Tracks     bool      `key:"tracks" show:"gives the power of its panels"`            // of a panel's controller: it gives the panel's power, not its current
-	OwnA       float64   `key:"own mA" in:"0,1000" per:"1000" show:"own draw *"`        // always drawn: at its input, else at what it charges
-	End        string    `key:"end" need:""`                                            // terminal kind; or FlyingLeads
-	Wire       LeastWire `key:"least wire"`                                             // at its input and its output
+	Family     string    `key:"family"`                                                        // the same for other system voltages; see ChargerFor
+	From       string    `key:"from" need:"" words:"battery|panel|mains|engine" show:"from *"` // what it takes its power from
+	Volts      float64   `key:"volts" need:"" in:"6,48"`                                       // nominal, of what it charges
+	InputV     float64   `key:"input V" in:"6,48" show:"from *"`                               // nominal, of what feeds it; of a converter, which feeds loads of its own voltage and charges nothing
+	RatingA    float64   `key:"rating A" need:"" in:"0.5,500" show:"*"`                        // most it gives
+	OutV       float64   `key:"output V" need:"" in:"5,64" show:"holds *"`                     // held once the battery takes less
+	StartsV    float64   `key:"starts V" in:"5,64" show:"starts at *"`                         // at its input; of one fed by a battery
+	StopsV     float64   `key:"stops V" in:"5,64" show:"stops at *"`                           // at its input: it takes less, down to nothing, rather than go below
+	Efficiency float64   `key:"efficiency" in:"0.5,1" show:"efficiency *%"`                    // output power over input power
+	Generator  string    `key:"generator"`                                                     // the kind of charging system that one driven by the engine is
+	Tracks     bool      `key:"tracks" show:"gives the power of its panels"`                   // of a panel's controller: it gives the panel's power, not its current
+	OwnA       float64   `key:"own mA" in:"0,1000" per:"1000" show:"own draw *"`               // always drawn: at its input, else at what it charges
+	End        string    `key:"end" need:""`                                                   // terminal kind; or FlyingLeads
+	Wire       LeastWire `key:"least wire"`                                                    // at its input and its output
 	Source     Source
 }
 
@@ -36,6 +37,9 @@ func (t *ChargerType) check(m *row) {
 	}
 	if t.InputV > 0 && (t.From != "battery" || t.InputV == t.Volts) {
 		m.r.report(m.node, "\"input V\" is of a converter: from a battery, of other \"volts\"", "", "")
+	}
+	if (t.From == "engine") != (t.Generator != "") {
+		m.r.report(m.node, "\"generator\" is of one from the engine", "", "")
 	}
 	if t.Tracks && t.Efficiency == 0 {
 		m.missing("efficiency")

@@ -20,8 +20,11 @@ type Battery struct {
 	// each to the next, which come from and lead to it.
 	InSeries int
 	Links    []Feed
-	At       *Place
-	Pos      problem.Pos
+	// FedBy is, of the first battery, what the charging system at its own stud charges it through.
+	FedBy []Feed
+	Post  *BatteryPart // of the first battery, as feeds name it
+	At    *Place
+	Pos   problem.Pos
 }
 
 var batterySection = section[Battery]{
@@ -29,10 +32,17 @@ var batterySection = section[Battery]{
 		Doc: "The stored source. Its posts are named `battery` (positive) in feeds and `battery negative` " +
 			"in returns.",
 		Example: "battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 9 mΩ, at: battery tray}\n"},
-	keys: append(storeKeys(func(b *Battery) *Battery { return b }),
+	keys: append(append(storeKeys(func(b *Battery) *Battery { return b }), chargedKeys()...),
 		placeKey(Key{Name: "at", Doc: "its place", Example: "battery tray"},
 			func(b *Battery) **Place { return &b.At })),
 	finish: func(r *reader, b *Battery, f field) { b.finish(r, f) },
+}
+
+func chargedKeys() []key[Battery] {
+	feed := feedKeys(func(b *Battery) *[]Feed { return &b.FedBy })
+	feed[0].Default, feed[0].Example = "the charging system is at its posts", "start end"
+	feed[0].Doc = "where something is `fed by: charging`: what leads from there to its positive post, such as the fuse at it behind an isolator"
+	return feed
 }
 
 // storeKeys are the keys of what stores, of the first battery and of further ones.

@@ -23,6 +23,8 @@ type Charger struct {
 	LeastMm2 Quantity // thinnest wire that its maker asks for; not given = its type's
 	FedBy    []Feed   // of one that another battery feeds
 	Returns  []Feed   // none = over no resistance to the negative post of what it charges
+	// Engine is what one that the engine drives gives, beside `charging`: kind, output by speed, derating.
+	Engine Charging
 	// Input is what it draws: at its input, or as its own draw from what it charges.
 	Input *Load
 }
@@ -41,10 +43,13 @@ func (x *Charger) Converts() bool { return x.Type != nil && x.Type.InputV > 0 }
 // FromBattery tells of one that another battery feeds.
 func (x *Charger) FromBattery() bool { return x.Type != nil && x.Type.From == "battery" }
 
+// FromEngine tells of a second alternator: it gives while the engine runs, by its speed.
+func (x *Charger) FromEngine() bool { return x.Type != nil && x.Type.From == "engine" }
+
 // HeldV is the voltage that it holds at its output.
 func (x *Charger) HeldV() float64 { return x.OutputV.Or(x.Type.OutV) }
 
-// Gives is the share of its power that its source has in a situation.
+// Gives is the share of its power that its source has in a situation; of the engine whether it runs.
 func (x *Charger) Gives(s *Situation) float64 {
 	switch x.Type.From {
 	case "panel":
@@ -53,22 +58,27 @@ func (x *Charger) Gives(s *Situation) float64 {
 		if !s.Shore {
 			return 0
 		}
+	case "engine":
+		if s.Key == KeyOff || s.EngineRPM == 0 {
+			return 0
+		}
 	}
 	return 1
 }
 
 var chargerSection = section[Charger]{
 	Section: Section{Name: "charger", Shape: KindNamed,
-		Doc: "What charges a battery beside the engine: a DC-DC charger `fed by` the start battery, a solar panel's controller, a shore " +
-			"charger. The battery is `fed by` its name, over the fuse at that battery. A DC-DC charger takes constant power, from the voltage at " +
+		Doc: "What charges a battery beside `charging`: a DC-DC charger `fed by` the start battery, a solar panel's controller, a shore " +
+			"charger, a second alternator. The battery is `fed by` its name, over the fuse at that battery. A DC-DC charger takes constant power, from the voltage at " +
 			"its input at which it starts (the alternator charges) on, and takes less rather than pull its input below that at which it stops. Panels and their leads, and the mains, " +
-			"are no part of the harness: in which situations they give, these say (`sun`, `shore`). A converter (`24 V to 12 V converter 20 A`) charges " +
+			"are no part of the harness: in which situations they give, these say (`sun`, `shore`); a second alternator gives when the engine runs, by its speed. A converter (`24 V to 12 V converter 20 A`) charges " +
 			"nothing: what is `fed by` it, over fuses or not, has its voltage, gets no more than its rating, and is not fed by anything else too; a " +
 			"relay form or load that the library has for several voltages is taken for that one.",
 		Example: "chargers:\n  booster: {type: DC-DC charger 30 A, at: locker, fed by: start end, returns to: house negative}\n" +
 			"  roof: {type: MPPT controller 20 A, panel: 180 W, at: locker, returns to: house negative}\n" +
 			"  shore: {type: shore charger 20 A, at: locker, returns to: house negative}\n" +
-			"batteries:\n  house: {chemistry: AGM, capacity: 110 Ah, at: locker, fed by: [booster end, roof end, shore end]}\n" +
+			"  port: {type: alternator 90 A, output by speed: {800 rpm: 25 A, 3000 rpm: 85 A}, at: engine}\n" +
+			"batteries:\n  house: {chemistry: AGM, capacity: 110 Ah, at: locker, fed by: [booster end, roof end, shore end, port end]}\n" +
 			"fuses:\n  booster end: {type: marine strip, rating: 50 A, at: locker, fed by: booster}\n"},
 	keys: withCommon(append(append([]key[Charger]{
 		orAuto(rowKey(Key{Name: "type", Library: "chargers", Required: true, Example: "DC-DC charger 30 A",
@@ -81,6 +91,11 @@ var chargerSection = section[Charger]{
 		quantityKey(Key{Name: "output", Unit: quantity.Voltage, Min: 5, Max: 64, Default: "the type's", Example: "14.2 V",
 			Doc: "voltage that it is set to hold at the battery it charges, or at its output as a converter"}, func(x *Charger) *Quantity { return &x.OutputV }),
 		leastWireKey(func(x *Charger) *Quantity { return &x.LeastMm2 }),
+		{Key: Key{Name: "output by speed", Kind: KindCurve, Default: "no engine drives it", Example: "{800 rpm: 25 A, 3000 rpm: 85 A}",
+			Doc: "of an alternator: current by engine speed, as `output` of charging is"},
+			read: func(r *reader, x *Charger, f field) { r.outputCurve(&x.Engine, f) }},
+		quantityKey(Key{Name: "hot derating", Unit: quantity.Share, Min: 0, Max: 0.9, Default: "that of its kind", Example: "20 %",
+			Doc: "of an alternator: share of the output lost when hot"}, func(x *Charger) *Quantity { return &x.Engine.HotDerating }),
 	}, feedKeys(func(x *Charger) *[]Feed { return &x.FedBy })...), chargerReturnKeys()...)...),
 	finish: func(r *reader, x *Charger, f field) { x.finish(r, f) },
 }
@@ -115,9 +130,45 @@ func (x *Charger) finish(r *reader, f field) {
 		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is for %s", f.where, of, quantity.Plain(x.Type.SystemV(), quantity.Voltage)),
 			"a charger for "+quantity.Plain(systemV, quantity.Voltage))
 	}
+	x.finishEngine(r, f)
 	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV()}
 	x.SetType(x.Type)
 }
+
+// finishEngine holds an output by speed against the kind of charger, and its rating.
+func (x *Charger) finishEngine(r *reader, f field) {
+	e, name := &x.Engine, f.where.String()
+	if !x.FromEngine() {
+		if len(e.Output) > 0 || e.HotDerating.Given() {
+			r.report(r.pos(f.node), fmt.Sprintf("%s: no engine drives %s", name, x.Type.Name), "such as alternator 90 A, or no `output by speed`")
+		}
+		return
+	}
+	e.Kind, e.RegulatedV = r.lib.Generator(x.Type.Generator), Quantity{Value: x.HeldV()}
+	e.powersToCurrents()
+	if len(e.Output) == 0 {
+		r.report(r.pos(f.node), fmt.Sprintf("%s: what %s gives at which engine speed is not said", name, x.Type.Name), "`output by speed: {800 rpm: 25 A, 3000 rpm: 85 A}`")
+		return
+	}
+	for _, p := range e.Output {
+		if p.CurrentA.Value > x.Type.RatingA*mostOverPlate {
+			r.report(p.CurrentA.Pos, fmt.Sprintf("%s: %s, and %s is for %s", name, quoted(p.CurrentA.Text), x.Type.Name, quantity.Plain(x.Type.RatingA, quantity.Current)),
+				"a type of a higher rating")
+			return
+		}
+	}
+	r.later = append(r.later, func() {
+		if c := &r.d.Charging; c.Pos.Line == 0 {
+			r.report(r.pos(f.node), name+" is driven by the engine, whose speeds are not said", "the first machine as `charging`, with `idle` and `cruise`")
+		} else {
+			r.withinCurve(e, c.IdleRPM, name+", idle")
+			r.withinCurve(e, c.CruiseRPM, name+", cruise")
+		}
+	})
+}
+
+// mostOverPlate is by how much a cold alternator may be above the current on its plate. Our choice.
+const mostOverPlate = 1.1
 
 // SetType gives a charger a type, and its input what that draws.
 func (x *Charger) SetType(t *library.ChargerType) {

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"fusewright/harness/design/problem"
@@ -26,6 +27,8 @@ type Charging struct {
 	CruiseRPM   Quantity
 	HotDerating Quantity          // share of output lost when hot, 0..1
 	Starter     *library.LoadType // of the engine; nil = not said
+	// Feeds tells that parts are fed by it: it is at its own stud, from where they lead to the batteries.
+	Feeds bool
 }
 
 // OutputPoint is what the charging system gives at an engine speed.
@@ -48,8 +51,9 @@ func (c *Charging) HotLost() float64 {
 	return c.HotDerating.Or(0)
 }
 
-// Cabled tells whether the design says the cable from its output to the battery.
-func (c *Charging) Cabled() bool { return len(c.FedBy) > 0 }
+// Apart tells whether it is at a stud of its own and not at the battery's posts: the design says its
+// cable, or what it feeds.
+func (c *Charging) Apart() bool { return len(c.FedBy) > 0 || c.Feeds }
 
 // SensesMachine tells of a regulator that holds its voltage at the machine: what the cable loses
 // is missing at the battery.
@@ -59,6 +63,9 @@ func (c *Charging) SensesMachine() bool { return c.Senses == "machine" }
 func (c *Charging) LiveReason() string {
 	if r := c.Common.LiveReason(); r != "" {
 		return r
+	}
+	if c.Feeds {
+		return ""
 	}
 	return "the battery is at the end of its cable"
 }
@@ -72,7 +79,8 @@ const maxRPM = 30_000
 var chargingSection = section[Charging]{
 	Section: Section{Name: "charging", Shape: KindRecord,
 		Doc: "What the engine gives: a regulated voltage, up to a current that rises with its speed. It is at the battery's posts, unless " +
-			"it is `fed by` the battery or a fuse there: its cable is then a wire as any, seen from the battery, which is what feeds a short in it.",
+			"it is `fed by` the battery or a fuse there: its cable is then a wire as any, seen from the battery, which is what feeds a short in it. Where a diode stands between, as in an isolator, parts are " +
+			"`fed by: charging` instead, and the first battery is `fed by` what leads to its post.",
 		Example: "charging:\n  regulated: 14.3 V\n  output: {1300 rpm: 13 A, 2500 rpm: 22 A, 5000 rpm: 30 A}\n" +
 			"  idle: 1300 rpm\n  cruise: 4000 rpm\n  kind: stator with shunt regulator\n"},
 	keys: withCommon(append(append([]key[Charging]{
@@ -111,14 +119,69 @@ var chargingSection = section[Charging]{
 	finish: func(r *reader, c *Charging, f field) {
 		if f.has["fed by"] {
 			r.parts = append(r.parts, c)
-		} else if f.has["returns to"] {
-			r.report(r.pos(f.node), "charging: it has a return, but nothing that it is `fed by`", "`fed by` the battery or the fuse there, over its cable")
 		}
+		r.later = append(r.later, func() { r.checkStud(c, f) })
 		r.current = nil
 		c.powersToCurrents()
-		r.withinCurve(c.IdleRPM, "charging, idle")
-		r.withinCurve(c.CruiseRPM, "charging, cruise")
+		r.withinCurve(c, c.IdleRPM, "charging, idle")
+		r.withinCurve(c, c.CruiseRPM, "charging, cruise")
 	},
+}
+
+// checkStud holds what the charging system feeds against what the batteries are fed by.
+func (r *reader) checkStud(c *Charging, f field) {
+	switch {
+	case !c.Apart() && f.has["returns to"]:
+		r.report(r.pos(f.node), "charging: it has a return, but nothing that it is `fed by`, and feeds nothing", "`fed by` the battery or the fuse there, over its cable")
+	case c.Feeds && !r.leadsToFirst():
+		r.report(c.Pos, "charging feeds other parts, and nothing leads from it to the first battery", "`battery: {fed by: …}` naming what does, such as the fuse at its post")
+	}
+}
+
+// leadsToFirst tells whether the charging system feeds the first battery, or a fuse on its post.
+func (r *reader) leadsToFirst() bool {
+	if slices.ContainsFunc(r.d.Battery.FedBy, r.fromCharging) {
+		return true
+	}
+	return slices.ContainsFunc(r.d.Fuses, func(x *Fuse) bool {
+		_, first := x.Post.(*BatteryPart)
+		return first && slices.ContainsFunc(x.FedBy, r.fromCharging)
+	})
+}
+
+// fromCharging tells of a feed that the charging system is at the beginning of, as far as its names are known:
+// what is wrong with them is said already.
+func (r *reader) fromCharging(f Feed) bool {
+	seen := map[Part]bool{}
+	for queue := []Part{f.From.Part}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		if at == Part(&r.d.Charging) {
+			return true
+		}
+		if _, battery := at.(*Bank); seen[at] || battery {
+			continue
+		}
+		seen[at] = true
+		if own := Feeds(at); len(own) > 0 {
+			if c := r.byFeeds[own[0]]; c != nil && len(*own[0]) == 0 {
+				return true
+			}
+			for _, up := range *own[0] {
+				queue = append(queue, up.From.Part)
+			}
+		}
+	}
+	return false
+}
+
+// checkFirst refuses what the first battery is fed by that does not lead from the charging system.
+func (r *reader) checkFirst() {
+	for _, f := range r.d.Battery.FedBy {
+		if !r.fromCharging(f) {
+			r.report(f.From.Pos, fmt.Sprintf("the first battery is fed by %s, to which nothing leads from the charging system", quoted(f.From.Text)),
+				"a part behind one that is `fed by: charging`; a charger of its own is of a further battery")
+		}
+	}
 }
 
 func caseKeys() []key[Charging] {
@@ -201,10 +264,10 @@ func (c *Charging) powersToCurrents() {
 	}
 }
 
-// withinCurve reports a speed that the output curve does not reach. Nothing is
+// withinCurve reports a speed that an output curve does not reach. Nothing is
 // known of the output there, and drawing the curve on would be a guess.
-func (r *reader) withinCurve(speed Quantity, what string) {
-	curve := r.d.Charging.Output
+func (r *reader) withinCurve(c *Charging, speed Quantity, what string) {
+	curve := c.Output
 	if !speed.Given() || len(curve) == 0 {
 		return
 	}

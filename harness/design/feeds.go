@@ -3,6 +3,8 @@ package design
 // Feeds are the lists of what feeds a part: its own first, then those of its coil.
 func Feeds(p Part) []*[]Feed {
 	switch x := p.(type) {
+	case *BatteryPart:
+		return []*[]Feed{&x.Store.FedBy}
 	case *Bank:
 		return []*[]Feed{&x.FedBy}
 	case *Fuse:

@@ -69,7 +69,10 @@ func (c *Common) SaidFitted() bool { return c.Fitted }
 func (c *Common) LiveReason() string { return c.StaysLive.Value }
 
 // BatteryPart is the battery's positive post, named "battery" in feeds.
-type BatteryPart struct{ Common }
+type BatteryPart struct {
+	Common
+	Store *Battery
+}
 
 // NegativePart is the battery's negative post, named "battery negative" in returns.
 type NegativePart struct{ Common }

@@ -59,19 +59,20 @@ func (r *reader) resolvePosts() {
 			r.unknown(x.onPost.Pos, fmt.Sprintf("fuse %s is on the post of %s, which is no battery", quoted(x.Name), quoted(x.onPost.Value)), x.onPost.Value, names)
 			continue
 		}
+		fed := Feeds(post)[0]
 		from := func(p Part) func(Feed) bool { return func(f Feed) bool { return f.From.Part == p } }
 		switch at := slices.IndexFunc(x.FedBy, from(post)); {
 		case at >= 0 && len(x.FedBy) == 1:
 			x.FedBy = nil
-		case len(x.FedBy) > 0 && (!further || !slices.ContainsFunc(bank.FedBy, from(x))):
+		case len(x.FedBy) > 0 && !slices.ContainsFunc(*fed, from(x)):
 			r.report(x.onPost.Pos, fmt.Sprintf("fuse %s is fed, and on the post of %s, which is not fed by it", quoted(x.Name), quoted(x.onPost.Value)),
-				"no `fed by` of its own; of a further battery `fed by: "+x.Name+"` there")
+				"no `fed by` of its own; at the end of a link or behind an isolator `fed by: "+x.Name+"` at the battery")
 			continue
 		case len(x.FedBy) > 0:
-			bank.FedBy = slices.DeleteFunc(bank.FedBy, from(x))
-			if c := r.byFeeds[&bank.FedBy]; c != nil {
+			*fed = slices.DeleteFunc(*fed, from(x))
+			if c := r.byFeeds[fed]; c != nil {
 				c.feedOf = c.feedOf[:0]
-				for _, f := range bank.FedBy {
+				for _, f := range *fed {
 					c.feedOf = append(c.feedOf, c.wireFrom(f.From.Text))
 				}
 			}

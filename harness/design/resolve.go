@@ -27,12 +27,20 @@ func (r *reader) tooManyWires() bool {
 // resolveConnections looks up the names of all feeds and returns.
 func (r *reader) resolveConnections() {
 	r.checkOutputNames()
-	battery := &BatteryPart{Common{Name: BatteryName, At: r.d.Battery.At, Pos: r.d.Battery.Pos, kind: "the battery's positive post"}}
+	battery := &BatteryPart{Common{Name: BatteryName, At: r.d.Battery.At, Pos: r.d.Battery.Pos, kind: "the battery's positive post"}, &r.d.Battery}
+	r.d.Battery.Post = battery
 	negative := &NegativePart{Common{Name: NegativeName, At: r.d.Battery.At, Pos: r.d.Battery.Pos, kind: "the battery's negative post"}}
 	r.names[BatteryName] = namedPart{battery, battery.Pos}
 	r.names[NegativeName] = namedPart{negative, negative.Pos}
 	if r.unplacedBattery {
 		r.unplaced[battery], r.unplaced[negative] = true, true
+	}
+	if ch := &r.d.Charging; ch.Pos.Line != 0 && r.names[ch.Name].part == nil {
+		r.names[ch.Name] = namedPart{ch, ch.Pos}
+	}
+	if c := r.byFeeds[&r.d.Battery.FedBy]; c != nil {
+		c.owner = battery
+		r.later = append(r.later, r.checkFirst)
 	}
 	r.joinString(battery, &r.d.Battery)
 	for _, b := range r.d.Batteries {
@@ -100,7 +108,9 @@ func outputs(p Part) []string {
 		if p.Positions != nil {
 			return p.Outputs()
 		}
-	case *Ground, *NegativePart, *Connector, *Charging:
+	case *Diode:
+		return p.Outputs()
+	case *Ground, *NegativePart, *Connector:
 		return nil
 	}
 	return []string{""}
@@ -248,7 +258,23 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 	if r.hangsOnPlug(c, ref) {
 		return ref, false
 	}
+	if ch, ok := ref.Part.(*Charging); ok && !r.feedsAt(c, ref, ch) {
+		return ref, false
+	}
 	return r.checkOutput(c, ref)
+}
+
+// feedsAt has the charging system feed at its own stud, unless its cable is seen from the battery.
+func (r *reader) feedsAt(c *connection, ref Ref, ch *Charging) bool {
+	if cable := r.byFeeds[&ch.FedBy]; cable != nil {
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is itself `fed by` %s", c.of, quoted(ref.Text), quoted(cable.refs[0].Value)),
+			"no `fed by` at charging: what leads to the first battery stands as `battery: {fed by: …}`")
+		return false
+	}
+	if !ch.Feeds {
+		ch.Feeds, r.parts = true, append(r.parts, ch)
+	}
+	return true
 }
 
 // givesNothing refuses a switch that has positions and in none of them an output.
@@ -280,8 +306,11 @@ func (r *reader) checkOutput(c *connection, ref Ref) (Ref, bool) {
 	switch {
 	case ref.Terminal == "":
 		what := "block %s, but by which way"
-		if _, ok := ref.Part.(*Switch); ok {
+		switch ref.Part.(type) {
+		case *Switch:
 			what = "switch %s, but by which output"
+		case *Diode:
+			what = "isolator %s, but by which output"
 		}
 		r.report(ref.Pos, fmt.Sprintf("%s %s "+what, c.of, c.verb(), quoted(ref.Text)), oneOf(prefixed(ref.Part.PartName(), outs)))
 	case isRelay && relay.Form != nil:

@@ -325,7 +325,10 @@ func (r *reader) engineRPM(x *stateDraft) float64 {
 		return speed.Value
 	}
 	if e.Value > 0 {
-		r.withinCurve(e, x.of.String()+", engine")
+		r.withinCurve(c, e, x.of.String()+", engine")
+		for _, more := range r.d.Chargers {
+			r.withinCurve(&more.Engine, e, x.of.String()+", engine")
+		}
 	}
 	return e.Value
 }

@@ -2,7 +2,7 @@ package design
 
 // WireCount is how many wires a design has: one for each feed and each return.
 func (d *Design) WireCount() (n int) {
-	n = len(d.Charging.FedBy) + len(d.Charging.Returns)
+	n = len(d.Charging.FedBy) + len(d.Charging.Returns) + len(d.Battery.FedBy)
 	for _, x := range d.Fuses {
 		n += len(x.FedBy) + len(x.Returns)
 	}

@@ -17,6 +17,9 @@ var sixMistakes = map[string][][]string{
 		{"link-end-unfused"}, {"fuse-too-far"}, {"bilge-pump-isolated"}, {"unsealed-in-wet-place"},
 		{"fuse-wire-curve", "fuse-over-wire", "return-below-fuse"}, {"shared-return-thin", "voltage-drop"},
 	},
+	"teal-ketch": {
+		{"link-end-unfused"}, {"link-end-unfused"}, {"charging-cable-drop"}, {"diode-overload"}, {"charging-cable-thin"}, {"load-dump"},
+	},
 	"hay-wain": {
 		{"unfused-conductor"}, {"chafing-run"}, {"polarity-crossed"}, {"part-below-fuse", "switch-overload"},
 		{"fuse-over-wire", "return-below-fuse", "voltage-drop"},
@@ -30,6 +33,9 @@ func TestSixMistakes(t *testing.T) {
 	for name, mistakes := range sixMistakes {
 		t.Run(name, func(t *testing.T) {
 			src, err := os.ReadFile("../../testdata/six-mistakes/" + name + ".yaml")
+			if err != nil {
+				src, err = os.ReadFile("../../testdata/six-mistakes/isolator/" + name + ".yaml")
+			}
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -49,6 +55,9 @@ func TestSixMistakes(t *testing.T) {
 				t.Errorf("not found: %v", left)
 			}
 			clean, err := os.ReadFile("../../designs/" + name + ".yaml")
+			if err != nil { // of the corpus
+				clean, err = os.ReadFile("../../testdata/corpus/clean/" + name + ".yaml")
+			}
 			if err != nil {
 				t.Fatal(err)
 			}

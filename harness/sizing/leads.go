@@ -32,13 +32,17 @@ type lead struct {
 // leads are those of every part, in the order of the sections; a part's own
 // stand together.
 func leads(d *design.Design) []lead {
-	var cabled []*design.Charging
-	if d.Charging.Cabled() {
-		cabled = append(cabled, &d.Charging)
+	var apart []*design.Charging
+	if d.Charging.Apart() {
+		apart = append(apart, &d.Charging)
+	}
+	var first []*design.BatteryPart
+	if len(d.Battery.FedBy) > 0 {
+		first = append(first, d.Battery.Post)
 	}
 	return slices.Concat(leadsOf("fuses", d.Fuses), leadsOf("relays", d.Relays), leadsOf("blocks", d.Blocks),
 		leadsOf("switches", d.Switches), leadsOf("diodes", d.Diodes), leadsOf("resistors", d.Resistors), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices),
-		leadsOf("batteries", d.Batteries), leadsOf("chargers", d.Chargers), leadsOf("charging", cabled))
+		leadsOf("batteries", d.Batteries), leadsOf("chargers", d.Chargers), leadsOf("charging", apart), leadsOf("battery", first))
 }
 
 func leadsOf[P design.Part](section string, parts []P) (list []lead) {
@@ -76,7 +80,7 @@ func leadsTo(p design.Part, role circuit.Role, section string, feeds *[]design.F
 // path leads to the record of a wire in the file.
 func (l *lead) path() []string {
 	path := []string{l.section}
-	if l.section != "charging" { // a record, not one of several
+	if l.section != "charging" && l.section != "battery" { // a record, not one of several
 		path = append(path, l.owner.PartName())
 	}
 	if l.role == circuit.CoilFeedWire || l.role == circuit.CoilReturnWire {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"fusewright/harness/formula/charging"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -56,12 +57,21 @@ func fusesOf(below *circuit.Below) (list []*circuit.Branch) {
 func (w *view) below(b *circuit.Branch) (below *circuit.Below, givenA float64) {
 	chargers := w.v.c.ChargersAbove(b.A)
 	for _, p := range chargers {
-		givenA += p.Output().OfCharger().Type.RatingA
+		givenA += givesA(w.v.c, p)
 	}
 	if len(chargers) > 0 {
 		return &circuit.Below{}, givenA
 	}
 	return w.v.c.BelowBranch(b), 0
+}
+
+// givesA is the most that a charger, or a charging system at its own stud, gives for good.
+func givesA(c *circuit.Circuit, p *circuit.Part) float64 {
+	if out := p.Output(); out != nil {
+		return out.OfCharger().Type.RatingA
+	}
+	_, hotA := charging.MostA(&c.Design.Charging)
+	return hotA
 }
 
 // chooseFuse sets one fuse: the cheapest that does all, else the cheapest that

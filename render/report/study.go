@@ -187,6 +187,7 @@ type shortVerdict string
 const (
 	cleared    shortVerdict = "cleared"
 	notFed     shortVerdict = "not fed"
+	behind     shortVerdict = "behind a diode" // what charges feeds it alone, which limits itself
 	noFuse     shortVerdict = "no fuse"
 	stub       shortVerdict = "stub" // from the battery to its first fuse, no longer than is allowed
 	tooWeak    shortVerdict = "may never open"
@@ -196,6 +197,9 @@ const (
 )
 
 func verdictOf(c *circuit.Circuit, sh *fault.Short) shortVerdict {
+	if !sh.Fed && sh.Behind {
+		return behind
+	}
 	if !sh.Fed {
 		return notFed
 	}

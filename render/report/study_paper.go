@@ -58,7 +58,7 @@ func (rep *StudyReport) shortsOnPaper() *Table {
 }
 
 func (s StudyShort) isHarmless() bool {
-	if s.Verdict == string(notFed) {
+	if s.Verdict == string(notFed) || s.Verdict == string(behind) {
 		return true
 	}
 	if s.Verdict != string(cleared) {

@@ -61,6 +61,9 @@ func shortsSummary(rep *StudyReport) []string {
 	sort.Strings(verdicts)
 	for _, v := range verdicts {
 		what := "not cleared, " + v
+		if v == string(behind) {
+			what = "fed by no battery, behind diodes that are sound: what charges feeds it alone, and limits itself"
+		}
 		if v == string(stub) {
 			what = "cleared by no fuse, on the stub from the battery to its first fuse, within the allowed length"
 		}

@@ -257,7 +257,11 @@ func symbolBoxes(d *paint.Drawing, p *arrange.Page) map[*cell.Cell][]scene.Rect 
 				continue
 			}
 			boxes[c] = symbolBox(d, c, x, y)
-		case circuit.Block:
+		case circuit.Block, circuit.Diode:
+			if len(c.Ways) == 0 { // a single diode
+				boxes[c] = symbolBox(d, c, x, y)
+				continue
+			}
 			last := float64(c.Rows[len(c.Rows)-1].Y)
 			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: cell.BlockRight - 1.4, H: last - y + 3}}
 		default:

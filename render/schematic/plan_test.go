@@ -10,7 +10,7 @@ import (
 // their mistaken forms and large designs with many findings keep the rules of the drawing so too.
 func TestFlaggedWithPlan(t *testing.T) {
 	var names []string
-	for _, pattern := range []string{"../../designs/*.yaml", "../../testdata/six-mistakes/*.yaml", "../../testdata/corpus-review-fourth/planted/p0[1679]-*.yaml", "../../testdata/corpus-review-fourth/planted/p[13][68]-*.yaml"} {
+	for _, pattern := range []string{"../../designs/*.yaml", "../../testdata/six-mistakes/*.yaml", "../../testdata/corpus-review-fourth/planted/p0[1679]-*.yaml", "../../testdata/corpus-review-fourth/planted/p[13][68]-*.yaml", "../../testdata/six-mistakes/isolator/*.yaml"} {
 		some, err := filepath.Glob(pattern)
 		if err != nil || len(some) == 0 {
 			t.Fatalf("%s: %d designs, %v", pattern, len(some), err)

@@ -42,7 +42,7 @@ var iecSet = newIEC()
 func newIEC() *Set {
 	s := &Set{name: "IEC 60617", byKind: map[Kind]*Symbol{}}
 	for _, sym := range slices.Concat([]*Symbol{
-		battery(), bank(), batteryString(), bankString(), generator(), vehicleLoads(), tap(),
+		battery(), bank(), batteryString(), bankString(), generator(), alternator(converts), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), contactor(), contactorChangeover(), resistor(), diode(), feedDiode(), zener(),
 		manualSwitch(), pushSwitch(), floatSwitch(), pressureSwitch(), positionContact(), batterySwitch(),

@@ -17,7 +17,7 @@ func newIEEE() *Set {
 		ieeeFuse(), ieeeBreaker(), ieeePTC(), ieeeResistor(), ieeeHeater(), ieeeCoil(),
 		ieeeMake(Make), ieeeChangeover(Changeover), ieeeMake(Contactor), ieeeChangeover(ContactorCO),
 		ieeePositions(), ieeeSwitch(), ieeePush(), ieeeFloat(), ieeePressure(),
-		ieeeLamp(), ieeeMotor(), ieeePump(), ieeeHorn(), ieeeSocket(), ieeeGenerator(),
+		ieeeLamp(), ieeeMotor(), ieeePump(), ieeeHorn(), ieeeSocket(), ieeeGenerator(), alternator(rectifies),
 		ieeePlug(Plug, -0.4, 0), ieeePlug(PlugBack, 0.15, -0.25),
 	} {
 		s.byKind[sym.Kind] = sym

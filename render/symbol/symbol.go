@@ -31,6 +31,7 @@ const (
 	String         Kind = "batteries in series"
 	BankString     Kind = "further batteries in series"
 	Generator      Kind = "generator with rectifier"
+	Alternator     Kind = "generator with rectifier, at its own stud"
 	Fuse           Kind = "fuse"
 	Breaker        Kind = "circuit breaker"
 	PTC            Kind = "resettable fuse (PTC)"

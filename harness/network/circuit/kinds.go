@@ -113,9 +113,9 @@ const first, way = "first", "way"
 // partKinds has a row for each kind of part. Fuses and relays always have a type;
 // vehicle loads take no wire of the design, nor connectors, which part wires.
 var partKinds = map[Kind]partKind{
-	Battery:      {out: "+", end: PostEnd},
+	Battery:      {in: "+", out: "+", end: PostEnd},
 	Bank:         {in: "+", out: "+", end: PostEnd},
-	Generator:    {in: "B+", end: PostEnd},
+	Generator:    {in: "B+", out: "B+", end: PostEnd},
 	VehicleLoads: {},
 	Tap:          {out: "out", end: LeadEnd},
 	Fuse:         {in: "in", out: "out"},

@@ -15,7 +15,7 @@ type flow struct {
 	parts     map[design.Part]*Part // by design part
 	source    []bool                // by node: the positive post of a battery
 	posts     []*Node
-	limited   []*Node // the outputs of chargers
+	limited   []*Node // the outputs of chargers, and the stud of a charging system that feeds
 	converter []*Part // by node: that feeds it; nil = the design has none
 	// switchedBack tells that a contact stands in a return.
 	switchedBack bool
@@ -68,6 +68,9 @@ func (c *Circuit) Link() {
 		if out := p.Output(); out != nil { // a source, and limits its own current
 			c.flow.limited = append(c.flow.limited, out.A)
 			c.flow.parts[p.Source.(*design.Charger).Input] = p
+		}
+		if p.Studded() {
+			c.flow.limited = append(c.flow.limited, p.Terminal("B+").Node)
 		}
 	}
 	c.findConverters()
@@ -153,6 +156,10 @@ func (c *Circuit) PartOf(src design.Part) *Part {
 // Posts are the nodes of the positive posts of all batteries, the first battery's first.
 func (c *Circuit) Posts() []*Node { return c.flow.posts }
 
+// BothWays tells whether current flows to the post of a battery as well as from it: there is a further
+// one, or the first is charged at the end of a feed.
+func (c *Circuit) BothWays() bool { return len(c.flow.posts) > 1 || len(c.Positive().fedBy) > 0 }
+
 // IsPost tells whether a node is the positive post of a battery. What is fed there is fed
 // by that battery, whatever charges it.
 func (c *Circuit) IsPost(n *Node) bool {
@@ -180,7 +187,23 @@ func (c *Circuit) Sensing(link *Branch) (list []*Branch) {
 	return list
 }
 
-// OfCharger tells of the node of a charger's output.
+// Studded tells of a charging system that feeds at its own stud what leads to the batteries.
+func (p *Part) Studded() bool {
+	ch, ok := p.Source.(*design.Charging)
+	return ok && ch.Feeds
+}
+
+// Stud is the node of a charging system's own stud, where it feeds what leads to the batteries; nil = it does not.
+func (c *Circuit) Stud() *Node {
+	for _, n := range c.flow.limited {
+		if slices.ContainsFunc(n.Terminals, func(t *Terminal) bool { return t.Part.Studded() }) {
+			return n
+		}
+	}
+	return nil
+}
+
+// OfCharger tells of the node of a charger's output, and of a charging system's own stud.
 func (c *Circuit) OfCharger(n *Node) bool { return slices.Contains(c.flow.limited, n) }
 
 // ChargersAbove are the chargers that alone feed a node; none where a battery does too, or a
@@ -197,7 +220,7 @@ func (c *Circuit) ChargersAbove(n *Node) (chargers []*Part) {
 		}
 		if c.OfCharger(at) {
 			for _, t := range at.Terminals {
-				if out := t.Part.Output(); out != nil && out.A == at {
+				if out := t.Part.Output(); out != nil && out.A == at || t.Part.Studded() {
 					chargers = append(chargers, t.Part)
 				}
 			}

@@ -6,7 +6,8 @@ import (
 	"fusewright/harness/design"
 )
 
-// Linked is what stands in the links of further batteries as such a battery sees it: from
+// Linked is what stands in the links of further batteries, and between the first and a charging system that
+// feeds at its stud, as such a battery sees it: from
 // its post towards what feeds it, against the direction of the feeds. A short in a link
 // draws from both ends.
 type Linked struct {
@@ -19,13 +20,14 @@ type Linked struct {
 // First are the branches that lead from what charges the further batteries to their posts.
 func (l *Linked) First() []*Branch { return l.first }
 
-// Linked follows the links; nil where there is one battery.
+// Linked follows the links; nil where no battery is charged through one.
 func (c *Circuit) Linked() *Linked {
-	if len(c.flow.posts) < 2 {
+	charged := slices.DeleteFunc(slices.Clone(c.flow.posts), func(n *Node) bool { return len(n.fedBy) == 0 })
+	if len(charged) == 0 {
 		return nil
 	}
 	l := &Linked{Fuses: make([][]*Branch, len(c.Branches)), Bare: make([]bool, len(c.Branches)), BareM: make([]float64, len(c.Branches))}
-	for _, post := range c.flow.posts[1:] {
+	for _, post := range charged {
 		l.first = append(l.first, post.fedBy...)
 		l.from(c, post, nil, 0)
 	}
@@ -57,6 +59,8 @@ func (l *Linked) from(c *Circuit, n *Node, fuse *Branch, bareM float64) {
 			lengthM += b.Wire.LengthM
 		}
 		switch {
+		case !b.Passes(b.B): // a diode lets nothing back
+			continue
 		case fuse == nil:
 			if l.Bare[i] && l.BareM[i] >= lengthM {
 				continue

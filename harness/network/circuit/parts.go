@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -104,7 +105,9 @@ func (b *builder) addBattery() {
 	bat := &b.c.Design.Battery
 	common := &design.Common{Name: "battery", At: bat.At, Pos: bat.Pos}
 	p := b.part(Battery, nil, common)
-	p.Source = &design.BatteryPart{Common: *common}
+	if p.Source = bat.Post; bat.Post == nil { // put together by hand
+		p.Source = &design.BatteryPart{Common: *common, Store: bat}
+	}
 	minus := b.node("")
 	plus := b.terminal(p, "+", "", nil)
 	b.terminal(p, "-", "", minus)
@@ -165,7 +168,7 @@ func (b *builder) addGenerator() {
 	ch := &b.c.Design.Charging
 	plus, minus := b.c.Nodes[1], b.c.Nodes[0]
 	var p *Part
-	if ch.Cabled() {
+	if ch.Apart() {
 		p, plus = b.part(Generator, ch, &ch.Common), nil
 		if len(ch.Returns) > 0 {
 			minus = nil
@@ -386,8 +389,11 @@ func (b *builder) addSwitch(s *design.Switch) {
 
 func (b *builder) addDiode(x *design.Diode) {
 	p := b.part(Diode, x, &x.Common)
-	in, out := b.terminal(p, "in", x.Type.End, nil), b.terminal(p, "out", x.Type.End, nil)
-	b.branch(p, DiodeBranch, in.Node, out.Node, x.Type.SlopeOhm()).Diode = x
+	in := b.terminal(p, "in", x.Type.End, nil)
+	for _, name := range x.Outputs() {
+		out := b.terminal(p, cmp.Or(name, "out"), x.Type.End, nil)
+		b.branch(p, DiodeBranch, in.Node, out.Node, x.Type.SlopeOhm()).Diode = x
+	}
 }
 
 // addLoad makes the load and, when it has a switch of its own or a standby

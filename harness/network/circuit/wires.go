@@ -32,6 +32,8 @@ func (b *builder) addWires() {
 func (b *builder) draftWires() {
 	for _, p := range b.c.Parts {
 		switch src := p.Source.(type) {
+		case *design.BatteryPart:
+			b.feeds(p, "+", FeedWire, src.Store.FedBy)
 		case *design.Bank:
 			b.feeds(p, "+", FeedWire, src.FedBy)
 			b.returns(p, "-", ReturnWire, src.Returns)

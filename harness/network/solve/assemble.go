@@ -15,7 +15,10 @@ const leastOhm = 1e-6
 // assemble sets the law of every branch and whether it is there at all in the
 // situation (contacts are decided later).
 func (n *Network) assemble() {
-	n.limitA = chargingLimitA(n.plan.circuit.Design, n.situation, &n.opt)
+	n.limitA = 0
+	if d := n.plan.circuit.Design; d != nil {
+		n.limitA = n.engineA(&d.Charging)
+	}
 	drawing := circuit.Present(n.plan.circuit, n.situation)
 	for i, b := range n.plan.circuit.Branches {
 		n.laws[i], n.present[i] = Law{Kind: LawKinds}, true

@@ -78,6 +78,8 @@ func (n *Network) restConverters() {
 // mostOf is the most that a charger gives at a voltage of what it charges.
 func (n *Network) mostOf(k *converter, outV float64) float64 {
 	switch t := k.spec.Type; {
+	case k.spec.FromEngine():
+		return n.engineA(&k.spec.Engine)
 	case t.From != "panel":
 		return t.RatingA * n.shareOf(k)
 	case t.Tracks:

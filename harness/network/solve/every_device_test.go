@@ -33,7 +33,7 @@ func TestRandomNetworksHoldEveryDevice(t *testing.T) {
 				banks++
 			}
 		}
-		here["several further batteries"], here["a regulator that senses afar"] = banks > 1, c.Design.Charging.Cabled()
+		here["several further batteries"], here["a regulator that senses afar"] = banks > 1, c.Design.Charging.Apart()
 		for state, there := range here {
 			if there {
 				met[state]++

@@ -82,6 +82,7 @@ type Network struct {
 	plan      *Plan
 	situation *design.Situation
 	opt       Options
+	sensed    sensed
 	limitA    float64 // of the charging system
 
 	laws       []Law // by branch, shorts after the circuit's own branches

@@ -139,6 +139,11 @@ func TestRandomStaysAgainstNgspice(t *testing.T) {
 	againstNgspice(t, 60000, solvetest.RandomStays)
 }
 
+// The same with an isolator at the charging system's own stud, and a second alternator.
+func TestRandomStudsAgainstNgspice(t *testing.T) {
+	againstNgspice(t, 80000, solvetest.RandomStuds)
+}
+
 // Odd designs, with wires side by side and loads that hang one on the other: read and built as
 // any design is. Each seed is the next odd one that has an operating point.
 func TestOddDesignsAgainstNgspice(t *testing.T) {

@@ -3,6 +3,7 @@ package compare
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"fusewright/harness/design"
@@ -109,6 +110,9 @@ func properties(f *fields, part design.Part) {
 		f.text("type", x.Type.Name)
 		given(f, "panel", x.PanelW, quantity.Power, 0)
 		given(f, "output", x.OutputV, quantity.Voltage, 0)
+		if x.FromEngine() {
+			f.text("output by speed", curveText(x.Engine.Output))
+		}
 		f.text("fed by", feeds(x.FedBy))
 		f.text("returns to", feeds(x.Returns))
 	case *design.Relay:
@@ -153,6 +157,9 @@ func properties(f *fields, part design.Part) {
 		f.text("fed by", feeds(x.FedBy))
 		f.text("returns to", feeds(x.Returns))
 		f.yes("reversed", x.Reversed)
+		if x.Isolates > 0 {
+			f.text("outputs", strconv.Itoa(x.Isolates))
+		}
 	case *design.Load:
 		loadProperties(f, x)
 	case *design.Ground:

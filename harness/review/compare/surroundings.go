@@ -15,7 +15,7 @@ func surroundings(c *circuit.Circuit) []thing {
 	d := c.Design
 	list := []thing{
 		{key("design"), "design", d.Practice.Name, "", designFields(d)},
-		{key("battery"), "battery", "of the design", refOf(c, circuit.Battery), batteryFields(&d.Battery)},
+		{key("battery"), "battery", "of the design", refOf(c, circuit.Battery), firstFields(&d.Battery)},
 	}
 	if d.Charging.Present() {
 		list = append(list, thing{key("charging"), "charging", "of the design", refOf(c, circuit.Generator),
@@ -95,6 +95,14 @@ func batteryFields(b *design.Battery) fields {
 	return f
 }
 
+func firstFields(b *design.Battery) fields {
+	f := batteryFields(b)
+	if len(b.FedBy) > 0 {
+		f.text("fed by", feeds(b.FedBy))
+	}
+	return f
+}
+
 func chargingFields(c *design.Charging) fields {
 	var f fields
 	given(&f, "regulated", c.RegulatedV, quantity.Voltage, 0)
@@ -102,16 +110,20 @@ func chargingFields(c *design.Charging) fields {
 		f.text("kind", c.Kind.Name)
 	}
 	f.text("senses", c.Senses)
-	var points []string
-	for _, p := range c.Output {
-		points = append(points, quantity.Plain(p.RPM.Value, quantity.Speed)+": "+amps(p.CurrentA.Value))
-	}
-	f.text("output", strings.Join(points, ", "))
+	f.text("output", curveText(c.Output))
 	f.text("curve", c.Curve)
 	given(&f, "idle", c.IdleRPM, quantity.Speed, 0)
 	given(&f, "cruise", c.CruiseRPM, quantity.Speed, 0)
 	given(&f, "hot derating", c.HotDerating, quantity.Share, +1)
 	return f
+}
+
+func curveText(output []design.OutputPoint) string {
+	var points []string
+	for _, p := range output {
+		points = append(points, quantity.Plain(p.RPM.Value, quantity.Speed)+": "+amps(p.CurrentA.Value))
+	}
+	return strings.Join(points, ", ")
 }
 
 func runFields(r *design.Run) fields {

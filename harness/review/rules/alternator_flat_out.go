@@ -60,10 +60,7 @@ func (p *Pass) judgeFlatOut(part *circuit.Part, bank *design.Bank) {
 		if full.Status != solve.Converged || over(flatOutShare*full.ChargingLimitA, full.ChargingA) {
 			continue
 		}
-		taken := 0.0
-		for _, link := range p.c.Links(part.Terminal("+").Node) {
-			taken += full.LinkA(p.c, link)
-		}
+		taken := p.fromEngineA(full, part.Terminal("+").Node)
 		if h := (1 - halfCharge) * store.CapacityAh() / taken; taken > leastChargeA && h > hours {
 			longest, hours, into = full, h, taken
 		}

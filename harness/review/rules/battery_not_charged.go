@@ -39,6 +39,7 @@ batteries:
 			p.judgeIdleCharger(part, x)
 		}
 		p.judgeIdleLinks()
+		p.judgeIdleStud()
 	},
 }
 
@@ -125,6 +126,27 @@ func (p *Pass) judgeIdleLinks() {
 		if could {
 			p.say(ofPart(finding.Fault, part), "nothing charges %s: with the engine running its link over %s is closed in no situation%s",
 				name, link.A.Terminals[0].Part.Name, p.sensesTooLow(link))
+		}
+	}
+}
+
+// judgeIdleStud reports batteries that the charging system's own stud is joined to in no situation with the engine running.
+func (p *Pass) judgeIdleStud() {
+	stud := p.c.Stud()
+	if stud == nil {
+		return
+	}
+	for _, post := range p.c.Posts() {
+		ways := p.waysFromStud(post)
+		reached := func(s *solve.Solution) bool {
+			return circuit.Reach(p.c, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, stud)[post.Index]
+		}
+		running := slices.DeleteFunc(slices.Clone(p.usable), func(s *solve.Solution) bool { return !p.engineCharges(s) })
+		if part := storeAt(post); len(ways) > 0 && len(p.c.Links(post)) == 0 && len(running) > 0 && !slices.ContainsFunc(running, reached) {
+			fin := ofPart(finding.Fault, part)
+			fin.Change = "close what stands open on its way with the engine running, or take it out"
+			p.say(fin, "nothing charges %s: with the engine running its way from the charging system over %s is closed in no situation",
+				part.Name, ways[0].A.Terminals[0].Part.Name)
 		}
 	}
 }

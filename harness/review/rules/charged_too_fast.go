@@ -137,11 +137,7 @@ func (p *Pass) chargedByEngineA(part *circuit.Part, bank *design.Bank) (most flo
 		if rush.Status != solve.Converged {
 			continue
 		}
-		sum := 0.0
-		for _, link := range p.c.Links(part.Terminal("+").Node) {
-			sum += rush.LinkA(p.c, link)
-		}
-		most = max(most, min(sum, charging.OutputA(p.d, s.Situation.EngineRPM)))
+		most = max(most, min(p.fromEngineA(rush, part.Terminal("+").Node), charging.OutputA(p.d, s.Situation.EngineRPM)))
 	}
 	return most
 }

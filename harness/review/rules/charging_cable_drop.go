@@ -3,6 +3,7 @@ package rules
 import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -12,14 +13,15 @@ var chargingCableDrop = &Rule{
 	Title: "the battery misses what the charging cable loses",
 	Says:  "loses too much of the charge",
 	Doc: "What the charging cable loses of the greatest hot output, with its fuse, contacts and return, where the regulator senses at the machine: the " +
-		"battery then gets so much less than the regulated voltage. Wires are as warm as the current makes them. One that senses the battery makes up for it. The same of a charger at its " +
+		"battery then gets so much less than the regulated voltage. Wires are as warm as the current makes them. One that senses the battery makes up for it. A diode between, as in an isolator, loses its knee at any current, to the last: where that alone is " +
+		"above the limit it is a fault. The same of a charger at its " +
 		"rated current, whatever the sun: it holds its voltage at its own output. And of one that another battery feeds, what the way to its input loses at full output, and whether its input keeps " +
 		"the voltage below which it takes less.",
 	Formula:  "greatest hot output, or rated current of a charger, × resistance of the way / nominal system voltage; at the input of one that is fed, regulated voltage − current there × resistance of the way",
 	Limits:   "2 % of the system voltage (our choice, after makers' tables of charging leads), at the input of a charger 4 % (our choice, after theirs); `stops V` of the charger, in the library",
 	Why:      "a battery charged some tenths of a volt too low never gets full, and sulphates",
 	Change:   "use a thicker or shorter cable, or a regulator that senses the battery",
-	Severity: "advice",
+	Severity: "fault behind a diode; else advice",
 	Source:   "makers' installation tables: charging leads lose 1 to 2 % (one source)",
 	Mend:     MendWire,
 	Bad: `
@@ -36,15 +38,51 @@ fuses:
 			p.chargerDrop(x)
 			p.chargerStarved(x)
 		}
-		lostV, wire := p.chargingLostV()
-		if wire == nil || !p.d.Charging.SensesMachine() || !over(lostV, mostChargeDrop*p.d.NominalV()) {
+		if !p.d.Charging.SensesMachine() {
 			return
 		}
-		fin := ofWire(finding.Advice, wire)
-		atMost(&fin, "lost at full output", 100*lostV/p.d.NominalV(), 100*mostChargeDrop, "%")
-		p.say(fin, "the charging cable loses %s at full output, %s: the battery gets %s of the %s that the regulator holds at the machine", volts(lostV),
-			against(mostChargeDrop, quantity.Share)(lostV/p.d.NominalV()), volts(p.d.Charging.RegulatedV.Value-lostV), volts(p.d.Charging.RegulatedV.Value))
+		lost := p.chargingLost()
+		if !p.judgeDiodeLost(lost) {
+			for _, x := range lost {
+				p.judgeChargeLost(x)
+			}
+		}
 	},
+}
+
+func (p *Pass) judgeChargeLost(x chargeLost) {
+	share, regulatedV := x.volts/p.d.NominalV(), p.d.Charging.RegulatedV.Value
+	if !over(share, mostChargeDrop) {
+		return
+	}
+	fin := ofWire(finding.Advice, x.wire)
+	atMost(&fin, "lost at full output", 100*share, 100*mostChargeDrop, "%")
+	p.say(fin, "the charging cable loses %s at full output, %s: the battery gets %s of the %s that the regulator holds at the machine", volts(x.volts),
+		against(mostChargeDrop, quantity.Share)(share), volts(regulatedV-x.volts), volts(regulatedV))
+}
+
+// judgeDiodeLost reports the batteries that the diodes of an isolator leave undercharged, once for all.
+func (p *Pass) judgeDiodeLost(lost []chargeLost) bool {
+	var names []string
+	var worst chargeLost
+	for _, x := range lost {
+		if !over(x.kneeV, mostChargeDrop*p.d.NominalV()) {
+			continue
+		}
+		if names = append(names, x.battery.Name); x.kneeV > worst.kneeV {
+			worst = x
+		}
+	}
+	if len(names) == 0 {
+		return false
+	}
+	regulatedV := p.d.Charging.RegulatedV.Value
+	fin := ofPart(finding.Fault, p.partsOf(circuit.Generator)[0])
+	fin.Change = "have the regulator sense a battery, or isolate the batteries by a voltage-sensing relay"
+	atMost(&fin, "lost at any current", 100*worst.kneeV/p.d.NominalV(), 100*mostChargeDrop, "%")
+	p.say(fin, "%s keeps %s undercharged: its diode loses %s at any current, and the regulator holds its %s at the machine: no more than %s arrive, %s at full output",
+		worst.diode.Name, wording.And(names), volts(worst.kneeV), volts(regulatedV), volts(regulatedV-worst.kneeV), volts(regulatedV-worst.volts))
+	return true
 }
 
 // chargerDrop is the same of the wires of a charger.

@@ -53,7 +53,11 @@ fuses:
 			}
 			fin := ofFuse(severity, b)
 			atMost(&fin, "greatest output", gives, limit, "A")
-			p.say(fin, "%s may carry %s; the charging system gives up to %s, and makes a load dump when it opens", fuseText(b), amps(limit), amps(gives))
+			then := "and makes a load dump when it opens"
+			if len(p.waysFromStudAll()) > 1 {
+				then = "all of which a flat battery takes"
+			}
+			p.say(fin, "%s may carry %s; the charging system gives up to %s, %s", fuseText(b), amps(limit), amps(gives), then)
 		}
 	},
 }

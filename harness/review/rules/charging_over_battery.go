@@ -38,7 +38,7 @@ charging:
 		}
 		p.judgeCharging(&p.d.Battery, "charging", finding.Finding{Part: "charging", Ref: "charging", Pos: p.d.Charging.RegulatedV.Pos})
 		for part, bank := range each[*design.Bank](p.facts) {
-			if len(part.Terminal("+").Node.FedBy()) > 0 {
+			if p.chargedByEngine(part.Terminal("+").Node) {
 				p.judgeCharging(&bank.Store, "charging of "+part.Name, ofPart(finding.Fault, part))
 			}
 		}

@@ -2,9 +2,11 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -30,23 +32,34 @@ loads:
 	Mended: []string{"silicon diode 1 A", "Schottky diode 10 A"},
 	Run: func(p *Pass) {
 		for part, d := range each[*design.Diode](p.facts) {
-			p.judgeDiode(part, part.Branches[0], d)
+			for _, b := range part.Branches {
+				if p.judgeDiode(part, b, d) {
+					break
+				}
+			}
 		}
 	},
 }
 
-func (p *Pass) judgeDiode(part *circuit.Part, b *circuit.Branch, d *design.Diode) {
+func (p *Pass) judgeDiode(part *circuit.Part, b *circuit.Branch, d *design.Diode) (said bool) {
 	most, in := 0.0, ""
 	for _, s := range p.usable {
 		if a := math.Abs(s.BranchA[b.Index]); a > most {
 			most, in = a, s.Situation.Name
 		}
 	}
+	if _, hotA := charging.MostA(&p.d.Charging); over(hotA, d.Type.RatingA) && slices.Contains(p.fromStud(), b) {
+		fin := ofPart(finding.Fault, part)
+		fin.Figure = figure.New(hotA, d.Type.RatingA, "A", figure.Larger)
+		p.say(fin, "%s, %s, is rated %s; the charging system gives up to %s for good, all of which a flat battery takes", part.Name, d.Type.Name, amps(d.Type.RatingA), amps(hotA))
+		return true
+	}
 	if !over(most, d.Type.RatingA) {
-		return
+		return false
 	}
 	fin := ofPart(finding.Fault, part)
 	fin.Situation = in
 	fin.Figure = figure.New(most, d.Type.RatingA, "A", figure.Larger)
 	p.say(fin, "%s carries %s in %q; %s is rated %s", part.Name, amps(most), in, d.Type.Name, amps(d.Type.RatingA))
+	return true
 }

@@ -115,7 +115,7 @@ func (f *facts) spreadGuards() {
 		done[at.node.Index], f.guards[at.node.Index] = true, at.guard
 		for _, b := range at.node.Branches {
 			m := other(b, at.node)
-			if m == nil || done[m.Index] || !b.Feeds() {
+			if m == nil || done[m.Index] || !b.Feeds() || at.node == b.B && !b.Passes(b.B) { // a diode lets nothing back
 				continue
 			}
 			heap.Push(q, reached{m, at.guard.behind(b)})

@@ -52,7 +52,7 @@ battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tr
 
 // judgeCableSwitch reports a switch that a hand can open between the running machine and the battery.
 func (p *Pass) judgeCableSwitch() {
-	if !p.d.Charging.Cabled() {
+	if !p.d.Charging.Apart() {
 		return
 	}
 	machine := p.branchesOf(circuit.ChargerBranch)[0]
@@ -78,9 +78,14 @@ func (p *Pass) postJoined(joined []bool) bool {
 	return slices.ContainsFunc(p.c.Posts(), func(n *circuit.Node) bool { return joined[n.Index] })
 }
 
-// otherJoined tells whether a further battery is joined to the first one's post in a solution.
+// otherJoined tells whether a further battery takes what the charging system gives, in a solution: it is joined to
+// the first one's post, or to the machine's own stud over a diode of its own.
 func (p *Pass) otherJoined(s *solve.Solution) bool {
-	joined := circuit.Reach(p.c, func(b *circuit.Branch) bool { return b.Kind != circuit.DiodeBranch && s.Closed[b.Index] }, p.c.Positive())
+	from := p.c.Positive()
+	if stud := p.c.Stud(); stud != nil {
+		from = stud
+	}
+	joined := circuit.Reach(p.c, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, from)
 	for _, post := range p.c.Posts()[1:] {
 		if joined[post.Index] {
 			return true

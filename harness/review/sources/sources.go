@@ -197,6 +197,9 @@ func (g *gatherer) part(p *circuit.Part) {
 		if src.Type.Wire.Mm2 > 0 {
 			g.add(src.Type.Wire.Source, "charger "+src.Type.Name+", least wire")
 		}
+		if kind := src.Engine.Kind; kind != nil {
+			g.add(kind.Source, "charging by "+kind.Name)
+		}
 	case *design.Diode:
 		g.add(src.Type.Source, "diode "+src.Type.Name)
 	case *design.Load:

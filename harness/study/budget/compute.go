@@ -157,7 +157,11 @@ func held(s, mean *solve.Solution) *solve.Solution {
 	if s.Situation.EngineRPM == 0 || !ch.Present() {
 		return mean
 	}
-	return averaged(s, solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true})
+	opt := solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true}
+	if s.Circuit.Stud() != nil {
+		opt.BankV = opt.BatteryV
+	}
+	return averaged(s, opt)
 }
 
 // demandA is the current of the vehicle's loads and of the accessories, coils
@@ -187,7 +191,11 @@ func joinedToFirst(s *solve.Solution) []bool {
 	if !s.Circuit.Design.HasBanks() {
 		return nil
 	}
-	return circuit.Reach(s.Circuit, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, s.Circuit.Positive())
+	from := []*circuit.Node{s.Circuit.Positive()}
+	if stud := s.Circuit.Stud(); stud != nil && s.Situation.EngineRPM > 0 {
+		from = append(from, stud)
+	}
+	return circuit.Reach(s.Circuit, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, from...)
 }
 
 // moreA is by how much the demand of an averaged solution is likely to be above it:

@@ -11,7 +11,8 @@ import (
 // blocking finds the network of a short in which every diode that the short would drive
 // backward blocks, and what the short sees there: first all conduct, then those that current
 // would pass the wrong way are opened and those with more than their knee across them closed,
-// until none changes. Where that comes to no end, all conduct: more than there is.
+// until none changes. Where that comes to no end, all conduct: more than there is. Where it leaves the short
+// without a source, no battery feeds it.
 func (l *loom) blocking(n *net, p point, backOhm float64) (*net, Seen, bool) {
 	seen, ok := n.short(p, backOhm)
 	if !ok || len(l.c.Design.Diodes) == 0 {
@@ -28,7 +29,7 @@ func (l *loom) blocking(n *net, p point, backOhm float64) (*net, Seen, bool) {
 			break
 		}
 		if seen, ok = n.short(p, backOhm); !ok {
-			break
+			return n, Seen{Behind: true}, false
 		}
 	}
 	all.response.Draw(p.draws...)

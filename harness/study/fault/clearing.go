@@ -3,6 +3,7 @@ package fault
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
@@ -56,6 +57,7 @@ type walk struct {
 	through []Carries
 	heats   []Heat          // by number of the conditions: what was worked out last
 	shorted *circuit.Branch // the wire in which the short is; nil = in a part
+	limited []bool          // by node: chargers alone feed it
 }
 
 // carried is a wire on the way of the current.
@@ -65,13 +67,19 @@ type carried struct {
 }
 
 func newWalk(s *Study) *walk {
-	return &walk{s: s, stamp: make([]int, len(s.Circuit.Nodes)), known: make([]Clearing, len(s.Circuit.Nodes)),
+	w := &walk{s: s, limited: make([]bool, len(s.Circuit.Nodes)), stamp: make([]int, len(s.Circuit.Nodes)), known: make([]Clearing, len(s.Circuit.Nodes)),
 		marked: make([]int, len(s.Circuit.Wires)), heats: make([]Heat, len(s.Circuit.Wires))}
+	for _, n := range s.Circuit.Downstream() {
+		from := n.FedBy()
+		fed := slices.ContainsFunc(from, func(b *circuit.Branch) bool { return !w.limited[b.A.Index] })
+		w.limited[n.Index] = s.Circuit.OfCharger(n) || len(from) > 0 && !fed && !s.Circuit.IsPost(n)
+	}
+	return w
 }
 
 // share of a short's current below which a branch does not carry it: coils and
-// leaks.
-const share = 0.02
+// leaks. A whisker is no more than rounding.
+const share, whisker = 0.02, 1e-9
 
 // result follows one short.
 func (w *walk) result(p point, f flow) Result {
@@ -121,7 +129,7 @@ func (w *walk) along(p point) Clearing {
 	for _, more := range w.comeBack(p.wire.To.Node) {
 		c = both(c, w.backward(more))
 	}
-	if len(w.s.Circuit.Posts()) > 1 && w.s.Circuit.IsPost(p.wire.To.Node) {
+	if w.s.Circuit.BothWays() && w.s.Circuit.IsPost(p.wire.To.Node) {
 		bare := nothing()
 		bare.Bare = true
 		c = both(c, bare)
@@ -149,7 +157,7 @@ func (w *walk) node(n *circuit.Node) Clearing {
 		w.known[n.Index] = c
 		return c
 	}
-	c.Limited = w.s.Circuit.OfCharger(n)
+	c.Limited = w.limited[n.Index]
 	w.known[n.Index] = c
 	first := true
 	for _, b := range w.bringing(n) {
@@ -180,7 +188,7 @@ func (w *walk) bringing(n *circuit.Node) (list []*circuit.Branch) {
 		case b == w.shorted: // its current ends in the short
 		case w.carries(b):
 			list = append(list, b)
-		case w.flow.through(b) > 0 && (most == nil || w.flow.through(b) > w.flow.through(most)):
+		case w.flow.through(b) > whisker*w.flow.amps && (most == nil || w.flow.through(b) > w.flow.through(most)):
 			most = b
 		}
 	}

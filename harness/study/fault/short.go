@@ -30,9 +30,10 @@ type Short struct {
 	Where  Where
 	At     string  // the place; "" when the design does not say
 	AlongM float64 // from the near end
-	// Fed tells whether the battery reaches it at all.
-	Fed     bool
-	Results [2]Result // Strong, Weak
+	// Fed tells whether a battery reaches it at all; Behind that diodes alone keep one from it, so that what
+	// charges feeds it by itself.
+	Fed, Behind bool
+	Results     [2]Result // Strong, Weak
 }
 
 // Result is a short in one state of the source.

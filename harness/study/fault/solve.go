@@ -13,6 +13,7 @@ func (s *Study) study(w *walk, j *job, looms [2][]*loom) {
 		for _, l := range looms[state] {
 			f, ok := l.current(p, s.backOhm(p, l))
 			if !ok {
+				sh.Behind = sh.Behind || f.seen.Behind
 				continue
 			}
 			sh.Fed = true
@@ -67,6 +68,8 @@ type Seen struct {
 	FeedOhm float64 // source and way there, as a source at the short sees them
 	BackOhm float64 // of the return, where the network does not hold it
 	Net     Net
+	// Behind tells that batteries would feed it against diodes alone, which let nothing back.
+	Behind bool
 }
 
 // Net tells which network a short was found in.
@@ -89,7 +92,7 @@ func (l *loom) current(p point, backOhm float64) (flow, bool) {
 	for _, n := range l.nets {
 		n, seen, ok := l.blocking(n, p, backOhm)
 		if !ok {
-			return flow{}, false
+			return flow{seen: seen}, false
 		}
 		if amps := seen.CurrentA(); amps < least.amps {
 			least.amps, least.net, least.seen = amps, n, seen

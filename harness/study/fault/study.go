@@ -52,7 +52,7 @@ type Study struct {
 	Reverse Condition // of the reversed battery
 	States  [2]string // what Strong and Weak rest on, in words
 
-	byWire   [][]*Short // by wire index
+	byWire [][]*Short // by wire index
 	// Unfollowed tells of so many fuses in rings that shorts there are solved with all of them in, and none is taken out.
 	Unfollowed bool
 
@@ -115,7 +115,7 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
 	s.stems = newStems(c, s.Wires)
 	rings := c.Rings()
-	s.looped = len(c.Posts()) > 1 || rings != nil
+	s.looped = c.BothWays() || rings != nil
 	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()

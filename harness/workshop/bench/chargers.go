@@ -26,7 +26,7 @@ func (m *maker) chargers() []*Section {
 	}
 	for _, p := range m.c.Parts {
 		x, ok := p.Source.(*design.Charger)
-		if !ok || x.Type == nil {
+		if !ok || x.Type == nil || x.FromEngine() { // an alternator runs with the engine alone
 			continue
 		}
 		if x.Converts() {

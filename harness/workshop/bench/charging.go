@@ -29,6 +29,7 @@ func (m *maker) charging() (passes []*solved, list []*Section) {
 	m.taking = true
 	defer func() { m.taking = false }()
 	for _, by := range []struct{ from, setup string }{{"battery", "Engine warm, outdoors, " + secured(m.d) + ". Give a charger its delay to start."},
+		{"engine", "Engine warm, outdoors, " + secured(m.d) + ": the second alternator, its regulator at its own stud."},
 		{"panel", "The panels in the sun; the cover on and off again must show."},
 		{"mains", "A shore charger by its own plug; nothing on its mains side is worked on here."}} {
 		s := m.giving(by.from)

@@ -262,7 +262,7 @@ func (m *maker) live(passes []*solved) []*Section {
 			sec.Groups = append(sec.Groups, &Group{Title: title + ": no readings can be given (" + string(p.nominal.Status) + ")"})
 			continue
 		}
-		g := &Group{Title: title, Checks: append(m.allPosts(p), m.anew(m.feeds(p)...)...)}
+		g := &Group{Title: title, Checks: slices.Concat(m.allPosts(p), m.fromStud(p), m.anew(m.feeds(p)...))}
 		if speed.rpm > idle {
 			for _, part := range silent {
 				if c := m.point(p, part); c != nil {
@@ -496,6 +496,35 @@ func (m *maker) allPosts(s *solved) []*Check {
 		}
 	}
 	return list
+}
+
+// fromStud reads what is lost between the charging system's own stud and each battery that it charges: the drop of an
+// isolator's diodes, which no continuity test shows.
+func (m *maker) fromStud(s *solved) (list []*Check) {
+	stud := m.c.Stud()
+	if stud == nil {
+		return nil
+	}
+	g := stud.Terminals[0].Part
+	for _, post := range m.c.Posts() {
+		if len(m.c.ChargersAbove(firstAbove(post))) == 0 {
+			continue
+		}
+		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[stud.Index] - sol.NodeV[post.Index] })
+		c := &Check{Ref: g.Ref, Name: g.Name, Where: "B+ to + of " + post.Terminals[0].Part.Ref, Quantity: quantity.Voltage, Nominal: nominal, Basis: basisVolts,
+			Probe: s.between(stud, post)}
+		c.Low, c.High = widen(low, high, VoltShare, VoltFixedV)
+		list = append(list, c)
+	}
+	return list
+}
+
+// firstAbove is the node before a post, the post itself where nothing feeds it.
+func firstAbove(post *circuit.Node) *circuit.Node {
+	if from := post.FedBy(); len(from) > 0 {
+		return from[0].A
+	}
+	return post
 }
 
 // feeds is the current of every wire that leaves a battery, and through taps.

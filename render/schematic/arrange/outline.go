@@ -81,8 +81,8 @@ func (a *Arrangement) clash(c *cell.Cell, r Region) bool {
 		_, all := extent(c)
 		return all > bottom && r.Bottom > math.Ceil(bottom) || a.Abroad(c.ContactReturns())
 	}
-	if c.Part.Kind == circuit.Battery { // the bars stand in its cellar
-		return slices.ContainsFunc(c.Returns, func(w *circuit.Wire) bool { return w.From.Part.Place != c.Part.Place })
+	if c.Part.Kind == circuit.Battery { // the bars stand in its cellar, which reaches into the next column
+		return r.Last == c.Col || slices.ContainsFunc(c.Returns, func(w *circuit.Wire) bool { return w.From.Part.Place != c.Part.Place })
 	}
 	return a.Abroad(c.Returns) && (c.Col != r.Last || !hasReturnRun(c))
 }

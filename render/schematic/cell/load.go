@@ -13,7 +13,7 @@ import (
 // Ends tells whether a cell is the end of a circuit, with its grounds: a load, and the
 // last of what stands in a return.
 func (c *Cell) Ends() bool {
-	return c.Part.Kind == circuit.Load || c.Part.Kind == circuit.Generator || len(c.Returns) > 0 && c.Part.Kind != circuit.Battery && c.Part.Kind != circuit.Relay
+	return c.Part.Kind == circuit.Load || c.Part.Kind == circuit.Generator && !c.Part.Studded() || len(c.Returns) > 0 && c.Part.Kind != circuit.Battery && c.Part.Kind != circuit.Relay
 }
 
 // shapeLoad measures the end of a circuit: a load, or the last part of a return.
@@ -54,7 +54,7 @@ func (b *builder) feedsOn(p *circuit.Part) bool {
 }
 
 // OnCase tells of a charging system that returns by its case: the sign stands at its end.
-func (c *Cell) OnCase() bool { return parts.Cabled(c.Part) && len(c.Returns) == 0 }
+func (c *Cell) OnCase() bool { return parts.Cabled(c.Part) && !c.Part.Studded() && len(c.Returns) == 0 }
 
 // GroundLead is the line from a ground's sign to what stands in its return.
 const GroundLead = 3

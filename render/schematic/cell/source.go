@@ -32,6 +32,11 @@ func (b *builder) shapeSource(c *Cell) {
 	c.Caption = b.BatteryCaption((SourceNeg-SourceTrunk-2.5)*symbol.M, c.Part)
 	c.Rows[0].Top, c.Rows[0].Bottom = 1, 0.8
 	c.Rows = append(c.Rows, &Row{Cell: c, Index: 1, Top: 1.75, Bottom: float64(battery+5) + 1.75 + 0.2})
+	c.Lead = b.leadOf(c)
+	c.Rows[0].Bottom += float64(b.spreadInlets(c.Inlets, 0))
+	for _, in := range c.Inlets { // from a charging system at its own stud
+		in.Dx = SourceTrunk
+	}
 	b.addMains(c)
 	b.addOutlets(c, SourceTrunk)
 }

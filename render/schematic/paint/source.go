@@ -51,7 +51,7 @@ func (a *painter) source(c *cell.Cell) {
 	if len(list) > 0 {
 		top = list[0].row
 	}
-	if len(c.Outlets) > 0 {
+	if len(c.Outlets)+len(c.Inlets) > 0 {
 		top = c.Rows[0].Y
 	}
 	p.Line(trunk, float64(top), trunk, float64(plus))

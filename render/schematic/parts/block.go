@@ -26,11 +26,16 @@ func BusOf(p *circuit.Part) *circuit.Terminal {
 	return &circuit.Terminal{Part: p, Name: "bar"}
 }
 
-// Fans tells of parts with one bar and several ways, which are drawn alike: blocks, and
-// switches with positions, a contact in each of their ways.
+// Fans tells of parts with one bar and several ways, which are drawn alike: blocks,
+// switches with positions, a contact in each of their ways, and isolators, a diode in each.
 func Fans(p *circuit.Part) bool {
-	s, ok := p.Source.(*design.Switch)
-	return p.Kind == circuit.Block || ok && s.Positions != nil
+	switch x := p.Source.(type) {
+	case *design.Switch:
+		return x.Positions != nil
+	case *design.Diode:
+		return x.Isolates > 0
+	}
+	return p.Kind == circuit.Block
 }
 
 // outputsOf are the outputs of a switch as ways, with the positions in which each is live.
@@ -50,10 +55,17 @@ func outputsOf(p *circuit.Part, s *design.Switch) (list []*Way) {
 	return list
 }
 
-// WaysOf lists the ways of a block or switch with what is in them.
+// WaysOf lists the ways of a part that fans with what is in them.
 func WaysOf(p *circuit.Part) []*Way {
-	if s, ok := p.Source.(*design.Switch); ok {
-		return outputsOf(p, s)
+	switch x := p.Source.(type) {
+	case *design.Switch:
+		return outputsOf(p, x)
+	case *design.Diode:
+		var list []*Way
+		for _, out := range x.Outputs() {
+			list = append(list, &Way{Number: out, Term: p.Terminal(out), Kind: symbol.FeedDiode})
+		}
+		return list
 	}
 	b, ok := p.Source.(*design.Block)
 	if !ok {

@@ -28,6 +28,9 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 		}
 		return set.Symbol(symbol.Bank)
 	case circuit.Generator:
+		if p.Studded() {
+			return set.Symbol(symbol.Alternator)
+		}
 		return set.Symbol(symbol.Generator)
 	case circuit.Splice:
 		return set.Symbol(symbol.Splice)
@@ -82,7 +85,7 @@ func switchKind(s *design.Switch) symbol.Kind {
 }
 
 // chargerKinds are the symbols of chargers, by what they take their power from.
-var chargerKinds = map[string]symbol.Kind{"battery": symbol.Converter, "panel": symbol.Solar, "mains": symbol.Rectifier}
+var chargerKinds = map[string]symbol.Kind{"battery": symbol.Converter, "panel": symbol.Solar, "mains": symbol.Rectifier, "engine": symbol.Alternator}
 
 // loadKinds are the symbols of the signs of loads.
 var loadKinds = map[design.Sign]symbol.Kind{
