@@ -10,7 +10,7 @@ import (
 // alone tells whether all of the last short passes every device on its way, so that the first to
 // open ends it; so it is where a further battery feeds it too, of which each has its own device.
 func (w *walk) alone() bool {
-	return len(w.s.Circuit.Posts()) > 1 || !slices.ContainsFunc(w.through, func(x Carries) bool { return x.Amps < (1-share)*w.flow.amps })
+	return w.s.Circuit.BothWays() || !slices.ContainsFunc(w.through, func(x Carries) bool { return x.Amps < (1-share)*w.flow.amps })
 }
 
 // inTurn follows a short that several devices feed: when the first has opened the others carry all of
