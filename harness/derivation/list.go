@@ -188,12 +188,12 @@ func (b *book) addHours(l *budget.Line, add adding) bool {
 	finite := func(h float64) bool { return !math.IsInf(h, 0) && !math.IsNaN(h) }
 	name, first := "", math.Inf(1)
 	trees := map[string]func() *Tree{}
-	if finite(l.BatteryHours) {
+	if finite(l.BatteryHours) && !l.Opens {
 		name, first = "battery", l.BatteryHours
 		trees[name] = func() *Tree { return b.hoursTree(l) }
 	}
 	for _, bank := range l.Banks {
-		if bank.Bank != nil && finite(bank.Hours) {
+		if bank.Bank != nil && finite(bank.Hours) && !bank.Opens {
 			trees[bank.Bank.Name] = func() *Tree { return b.bankTree(l, bank) }
 			if bank.Hours < first {
 				name, first = bank.Bank.Name, bank.Hours

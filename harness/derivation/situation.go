@@ -158,6 +158,9 @@ func (b *book) bankTree(l *budget.Line, line budget.BankLine) *Tree {
 			drain = v.givenA(br)
 		}
 	}
+	if l.Day != nil {
+		drain = b.overTheDay(l, line.Bank, drain)
+	}
 	days := standingOf(s, store, from, row("usual reserve of "+store.Chemistry.Name, plain, s.To, s.Source), drain)
 	days.label = "days until it is down to its usual reserve"
 	t.finish(of("until "+line.Bank.Name+" is down to its reserve", hours, line.Hours, "24 × {}", days).by(days), nil)
@@ -169,6 +172,26 @@ func (b *book) bankTree(l *budget.Line, line budget.BankLine) *Tree {
 		quantity.Format(line.Hours*3600, quantity.Duration), 100*line.Charge, down),
 		fmt.Sprintf("It gives %s, each load at its average.", quantity.Format(line.A, quantity.Current))}
 	return t
+}
+
+// overTheDay is what comes out of a further battery over day and night, of what the sun puts in only what it stores.
+func (b *book) overTheDay(l *budget.Line, bank *design.Bank, night *value) *value {
+	const label, how = "current out of it over day and night", "(1 − {}) × {} + {} × {}"
+	lit := yours("share of the day with the sun on the panels", plain, l.Situation.Sunlit(), l.Situation.Pos)
+	night.label = "current out of it at night"
+	sun := 0.0
+	for _, br := range b.c.Branches {
+		if br.Kind == circuit.BatteryBranch && br.Part != nil && br.Part.Source == design.Part(bank) {
+			sun = l.Day.Given(br)
+		}
+	}
+	day := solved("current out of it in the sun", amps, sun, "solved together")
+	worth := battery.New(&bank.Store, b.d.NominalV()).WorthA(sun)
+	if sun < 0 {
+		c := bank.Store.Chemistry
+		day = of("the same, what it stores of it", amps, worth, "{} × {}", day, row("charge efficiency", plain, worth/sun, c.Source))
+	}
+	return of(label, amps, (1-lit.v)*night.v+lit.v*worth, how, lit, night, lit, day)
 }
 
 // standing is the days that a full battery takes to its start reserve.

@@ -218,7 +218,8 @@ func sourceKeys() []key[stateDraft] {
 			Doc: "share of their rated power that solar panels give at the time: on a roof in good sun about 75 %"},
 			func(x *stateDraft) *Quantity { return &x.sun }),
 		quantityKey(Key{Name: "sun hours", Unit: quantity.Duration, Min: 0, Max: 24 * 3600, Default: "`sun` all the time", Example: "4 h",
-			Doc: "sun of a day, as hours at the panels' rated power: what counts in the balance of days and nights"},
+			Doc: "sun of a day, as hours at the panels' rated power: what counts in the balance of days and nights. Panels then give `sun` for as long as makes these hours, " +
+				"in the middle of each 24 h of a leg, and nothing at night; a leg, or rest of one, shorter than a day has sun in proportion"},
 			func(x *stateDraft) *Quantity { return &x.sunHours }),
 		yesKey(Key{Name: "shore", Default: "no", Doc: "on shore power: mains chargers give", Example: "yes"},
 			func(x *stateDraft) *bool { return &x.shore }),
@@ -256,6 +257,10 @@ func (r *reader) sources(x *stateDraft) {
 	if x.sunHours.Given() {
 		s.SunShare = x.sunHours.Value / (24 * 3600)
 		s.Sun = x.sun.Or(1)
+		if s.SunShare > s.Sun {
+			r.report(x.sunHours.Pos, fmt.Sprintf("%s: `sun hours` of %s are more than a day has with the sun at %s", x.of, quantity.Plain(x.sunHours.Value, quantity.Duration),
+				quantity.Plain(s.Sun, quantity.Share)), "at most "+quantity.Plain(s.Sun*24*3600, quantity.Duration))
+		}
 	} else {
 		s.SunShare = s.Sun
 	}

@@ -52,6 +52,14 @@ func (s *Situation) Cranks() bool {
 	return s.EngineRPM == 0 && slices.ContainsFunc(s.On, (*Load).Starts)
 }
 
+// Sunlit is the share of a whole day in which solar panels give Sun, so that they give SunShare in all; 0 = never.
+func (s *Situation) Sunlit() float64 {
+	if s.Sun == 0 {
+		return 0
+	}
+	return s.SunShare / s.Sun
+}
+
 // Compare puts situations in an order that does not hang on the file: those of the
 // design by name, then those made by the reader as they are.
 func (s *Situation) Compare(t *Situation) int {

@@ -81,6 +81,8 @@ func bigs(r *harness.Review, f *outlook.Figures) (list []Big) {
 		battery = "The battery at " + quantity.Format(f.State.Charge, quantity.Share)
 	}
 	switch {
+	case f.Opens:
+		list = append(list, Big{Label: battery + " covers it for", Value: "no time", Note: "its protection switches it off", Tone: "short"})
 	case f.BatteryA > 0 && math.IsNaN(f.Hours):
 		list = append(list, Big{Label: battery + " covers it", Value: "not known", Note: "the design gives no capacity"})
 	case f.BatteryA > 0 && f.Hours == 0:
@@ -112,6 +114,8 @@ func banks(f *outlook.Figures) (list []Big) {
 	for _, b := range lines {
 		switch {
 		case b.A <= 0:
+		case b.Opens:
+			list = append(list, Big{Label: b.Bank.Name + " gives " + amps(max(b.A, b.PeakA)) + " for", Value: "no time", Note: "its protection switches it off", Tone: "short"})
 		case math.IsNaN(b.Hours):
 			list = append(list, Big{Label: b.Bank.Name + " gives " + amps(b.A) + " for", Value: "not known", Note: "the design gives no capacity"})
 		default:

@@ -77,6 +77,9 @@ func (l BudgetLine) Lasts() string {
 	case l.BatteryHours == nil:
 		return amps(l.BatteryA)
 	}
+	if l.Opens {
+		return offWords(l.BatteryA, l.PeakA)
+	}
 	return amps(l.BatteryA) + " for " + duration(l.BatteryHours, 3600)
 }
 
@@ -116,6 +119,8 @@ func (b *Budget) Standby() string {
 			continue
 		case l.BatteryHours == nil:
 			text += fmt.Sprintf(" In %q it gives %s", l.Situation, amps(l.BatteryA))
+		case l.Opens:
+			text += fmt.Sprintf(" In %q it gives %s", l.Situation, offWords(l.BatteryA, l.PeakA))
 		default:
 			text += fmt.Sprintf(" In %q the engine still starts after %[3]s at %[2]s",
 				l.Situation, amps(l.BatteryA), duration(l.BatteryHours, 3600))
@@ -139,6 +144,8 @@ func (b *Budget) further() (text string) {
 				text += "has no result."
 			case *x.BatteryA <= 0:
 				text += "gives nothing; " + chargeWords(x) + ", it takes " + amps(negative(x.BatteryA)) + sunWords(x) + "."
+			case x.Opens:
+				text += "gives " + offWords(x.BatteryA, x.PeakA) + "."
 			case x.Hours == nil:
 				text += "gives " + amps(x.BatteryA) + x.peakWords() + "."
 			default:
@@ -192,10 +199,19 @@ func (x BankLine) gives() bool {
 	return x.BatteryA != nil && *x.BatteryA > 0 && x.Hours != nil
 }
 
+// offWords is a current on which a protection switches its battery off.
+func offWords(mean, peak *float64) string {
+	most := max(*mean, *peak)
+	return amps(&most) + " until its protection switches it off"
+}
+
 // banksGive says in a line what the further batteries give; "" where they give nothing.
 func banksGive(list []BankLine) (text string) {
 	for _, x := range list {
-		if x.gives() {
+		switch {
+		case x.gives() && x.Opens:
+			text += "; " + x.Battery + " gives " + offWords(x.BatteryA, x.PeakA)
+		case x.gives():
 			text += "; " + x.Battery + " gives " + amps(x.BatteryA) + x.peakWords() + " for " + duration(x.Hours, 3600)
 		}
 	}

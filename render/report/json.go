@@ -219,7 +219,8 @@ type BudgetLine struct {
 	BusV         *float64   `json:"bus_v"`
 	BatteryA     *float64   `json:"battery_a"` // out of a full battery, duty counted
 	BatteryHours *float64   `json:"battery_hours"`
-	PeakA        *float64   `json:"peak_a"` // out of a full battery with all that is on drawing at once
+	Opens        bool       `json:"protection_opens,omitempty"` // on what is drawn
+	PeakA        *float64   `json:"peak_a"`                     // out of a full battery with all that is on drawing at once
 	Further      []BankLine `json:"further_batteries,omitempty"`
 
 	breaksEvenAt string // the break-even speed in words
@@ -231,9 +232,10 @@ type BankLine struct {
 	BatteryA *float64 `json:"battery_a"` // out of it; negative = it is charged
 	PeakA    *float64 `json:"peak_a"`    // the same with all that is on drawing at once
 	Hours    *float64 `json:"hours_to_reserve"`
-	Reserve  float64  `json:"reserve"`          // state of charge
-	Charge   *float64 `json:"charge,omitempty"` // state of charge in the situation; left out when full
-	Sun      float64  `json:"sun,omitempty"`    // mean share of the panels' rated power, night counted
+	Opens    bool     `json:"protection_opens,omitempty"` // on what is drawn
+	Reserve  float64  `json:"reserve"`                    // state of charge
+	Charge   *float64 `json:"charge,omitempty"`           // state of charge in the situation; left out when full
+	Sun      float64  `json:"sun,omitempty"`              // mean share of the panels' rated power, night counted
 }
 
 // lacking is a state of charge below full; nil = full.
@@ -409,6 +411,9 @@ func budgetLine(l *budget.Line) BudgetLine {
 		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
 		line.LikelyA, line.ReturnHours, line.PeakA = finite(l.LikelyA), finite(l.ReturnHours), finite(l.PeakA)
 		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
+		if line.Opens = l.Opens; l.Opens {
+			line.BatteryHours = new(float64)
+		}
 		line.Further = bankLines(l.Banks, l.Situation.SunShare)
 	}
 	return line
@@ -416,7 +421,7 @@ func budgetLine(l *budget.Line) BudgetLine {
 
 func bankLines(banks []budget.BankLine, sun float64) (list []BankLine) {
 	for _, x := range banks {
-		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.PeakA), finite(x.Hours), budget.Reserve(x.Bank), lacking(x.Charge), sun})
+		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.PeakA), finite(x.Hours), x.Opens, budget.Reserve(x.Bank), lacking(x.Charge), sun})
 	}
 	return list
 }

@@ -92,6 +92,7 @@ type RideBankLeg struct {
 	EndCharge *float64 `json:"end_charge"`
 	TakenAh   *float64 `json:"taken_ah"`
 	GivenAh   *float64 `json:"given_ah"`
+	ColdS     float64  `json:"too_cold_to_charge_s,omitempty"` // it would have been charged
 }
 
 // RideLeg is one leg.
@@ -113,7 +114,15 @@ type RideLeg struct {
 	StartReserve *float64 `json:"start_reserve"`
 	TakenAh      *float64 `json:"taken_ah"`
 	GivenAh      *float64 `json:"given_ah"`
+	ColdS        float64  `json:"too_cold_to_charge_s,omitempty"` // it would have been charged
+	Sun          []Sunlit `json:"sun,omitempty"`                  // where it does not shine all the time
 	Trouble      string   `json:"trouble,omitempty"`
+}
+
+// Sunlit is when the sun shines on the panels.
+type Sunlit struct {
+	FromS float64 `json:"from_s"`
+	ToS   float64 `json:"to_s"`
 }
 
 // RideCourse is the ride over time, ready to plot: lists of one length.
@@ -214,7 +223,7 @@ func rideBanks(r *ride.Result) (list []RideBank) {
 		for _, l := range r.Legs {
 			leg, hours := l.Banks[i], (l.ToS-l.FromS)/3600
 			row.Legs = append(row.Legs, RideBankLeg{BatteryA: finite((leg.TakenAh - leg.GivenAh) / hours), LowestV: finite(leg.LowestV),
-				HighestV: finite(leg.HighestV), EndCharge: finite(leg.ToCharge), TakenAh: finite(leg.TakenAh), GivenAh: finite(leg.GivenAh)})
+				HighestV: finite(leg.HighestV), EndCharge: finite(leg.ToCharge), TakenAh: finite(leg.TakenAh), GivenAh: finite(leg.GivenAh), ColdS: leg.ColdS})
 		}
 		for _, p := range r.Points {
 			row.Charge, row.PostsV = append(row.Charge, finite(p.Banks[i].Charge)), append(row.PostsV, finite(p.Banks[i].V))
@@ -231,9 +240,12 @@ func rideLeg(l *ride.Leg) RideLeg {
 		On: []string{}, AmbientC: l.AmbientC, OutputA: finite(l.OutputA), LoadA: finite(l.UsedAh / hours),
 		BatteryA: finite((l.TakenAh - l.GivenAh) / hours), LowestV: finite(l.LowestV), HighestV: finite(l.HighestV),
 		EndCharge: finite(l.ToCharge), StartReserve: finite(l.StartReserve), FromReserve: finite(l.FromReserve), StartAh: *finite(l.StartAh),
-		TakenAh: finite(l.TakenAh), GivenAh: finite(l.GivenAh), Trouble: l.Trouble}
+		TakenAh: finite(l.TakenAh), GivenAh: finite(l.GivenAh), ColdS: l.ColdS, Trouble: l.Trouble}
 	for _, load := range l.Leg.On {
 		row.On = append(row.On, load.Name)
+	}
+	for _, x := range l.Sun {
+		row.Sun = append(row.Sun, Sunlit(x))
 	}
 	return row
 }
@@ -276,10 +288,10 @@ func (r *Ride) Table() *Table {
 		if len(r.Further) > 0 {
 			row = append(row, "first")
 		}
-		t.add(append(row, signed(l.BatteryA), posts(l.LowestV, l.HighestV), charge(l.EndCharge), charge(l.StartReserve))...)
+		t.add(append(row, atRest(l.BatteryA, l.ColdS), posts(l.LowestV, l.HighestV), charge(l.EndCharge), charge(l.StartReserve))...)
 		for _, x := range r.Further {
 			leg := x.Legs[i]
-			t.add("", "", "", "", "", "", "", x.Name, signed(leg.BatteryA), posts(leg.LowestV, leg.HighestV), charge(leg.EndCharge), "")
+			t.add("", "", "", "", "", "", "", x.Name, atRest(leg.BatteryA, leg.ColdS), posts(leg.LowestV, leg.HighestV), charge(leg.EndCharge), "")
 		}
 	}
 	return t
@@ -360,6 +372,9 @@ func (r *Ride) Remarks() []string {
 		if l.Trouble != "" {
 			list = append(list, fmt.Sprintf("Leg %d: %s.", i+1, l.Trouble))
 		}
+		if len(l.Sun) > 0 {
+			list = append(list, fmt.Sprintf("Leg %d: %s.", i+1, l.sunText()))
+		}
 	}
 	for i, cold := range r.Frosts {
 		if i > 0 && r.Frosts[i-1].Battery == cold.Battery {
@@ -383,6 +398,22 @@ func (r *Ride) Remarks() []string {
 	return list
 }
 
+// sunText is when the sun shines in a leg, on the clock of the ride.
+func (l *RideLeg) sunText() string {
+	at := func(s float64) string { return clock(&s) }
+	day := l.Sun[0]
+	text := fmt.Sprintf("the sun is taken to shine from %s to %s", at(day.FromS), at(day.ToS))
+	switch short := *l.ToS-*l.FromS < 24*3600; {
+	case len(l.Sun) > 1:
+		text += fmt.Sprintf(", and so on, %d times, in the middle of each 24 h", len(l.Sun))
+	case short:
+		text += ", in the middle of the leg and in proportion to a whole day"
+	default:
+		text += ", in the middle of its 24 h"
+	}
+	return text
+}
+
 // clock prints seconds as hours and minutes.
 func clock(seconds *float64) string {
 	if seconds == nil {
@@ -390,6 +421,15 @@ func clock(seconds *float64) string {
 	}
 	minutes := int(math.Round(*seconds / 60))
 	return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60)
+}
+
+// atRest is signed, with the cold where that is why a battery is at rest.
+func atRest(a *float64, coldS float64) string {
+	text := signed(a)
+	if coldS > 0 && text == signed(new(float64)) {
+		text += ", too cold"
+	}
+	return text
 }
 
 // signed prints the battery's current as gain or loss.

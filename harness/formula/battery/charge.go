@@ -77,6 +77,14 @@ func (s State) Amps(volts float64) float64 {
 	return -math.Min((volts-s.emfV)/s.chargeOhm, s.mostA)
 }
 
+// WorthA is a current out of the battery as its charge feels it: of what is put in (negative) only what it stores.
+func (b *Battery) WorthA(amps float64) float64 {
+	if amps < 0 {
+		return amps * b.chem.ChargeEfficiency
+	}
+	return amps
+}
+
 // Rate is how fast the state of charge changes, per second, at a current out of
 // the battery (negative = charging): Peukert's weight on what is taken, the
 // charge efficiency on what is put in, and self-discharge. A full battery rises
@@ -90,5 +98,5 @@ func (b *Battery) Rate(amps, charge, celsius float64) float64 {
 	if charge >= 1 {
 		return 0
 	}
-	return -amps*b.chem.ChargeEfficiency*perSecond - lost
+	return -b.WorthA(amps)*perSecond - lost
 }

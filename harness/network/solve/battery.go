@@ -28,7 +28,7 @@ func batteryLaw(b *circuit.Branch, d *design.Design, charges map[*design.Bank]fl
 	full := or(b.Ohm, bat.Ohm(1, battery.RatedC))
 	law := Law{Kind: Store, Ohm: or(opt.BatteryOhm, full*bat.Ohm(charge, celsius)/bat.Ohm(1, battery.RatedC)),
 		EMFV: or(opt.BatteryV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
-	law.ChargeOhm = max(bat.ChargeOhmFrom(math.Abs(law.EMFV), charge, celsius), law.Ohm)
+	law.charge(bat.ChargeOhmFrom(math.Abs(law.EMFV), charge, celsius))
 	if opt.DiodesConduct && d != nil && d.HasBanks() { // a stronger one must not seem to charge it in a short
 		law.Kind, law.LimitA = folded, 0
 	}
@@ -58,7 +58,7 @@ func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, charges map[*de
 	}
 	law := Law{Kind: Store, Ohm: or(b.Ohm, bat.Ohm(1, battery.RatedC)) * bat.Ohm(charge, celsius) / bat.Ohm(1, battery.RatedC),
 		EMFV: or(opt.BankV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
-	law.ChargeOhm = max(bat.ChargeOhmFrom(law.EMFV, charge, celsius), law.Ohm)
+	law.charge(bat.ChargeOhmFrom(law.EMFV, charge, celsius))
 	if opt.Rush {
 		law.ChargeOhm, law.LimitA = law.Ohm, unlimitedA
 	}
@@ -66,6 +66,15 @@ func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, charges map[*de
 		law.Kind, law.LimitA = folded, 0
 	}
 	return law
+}
+
+// charge sets what a store has against being charged. One that refuses charge keeps a trace of slope, without which
+// posts that nothing else holds have no voltage.
+func (l *Law) charge(ohm float64) {
+	l.ChargeOhm = max(ohm, l.Ohm)
+	if l.LimitA == 0 {
+		l.ChargeOhm, l.LimitA = outputLeakOhm, unlimitedA
+	}
 }
 
 // storeOf is the battery of a design, with a capacity in any case.

@@ -37,7 +37,7 @@ func (n *Network) judge(out outcome) {
 		b := n.plan.circuit.Branches[load]
 		n.status, n.at = Collapsed, b.A
 		n.why = fmt.Sprintf("the feed of %s cannot carry its constant power of %.4g W", b.Name, n.laws[load].PowerW)
-	case out.strained:
+	case out.strained && slices.ContainsFunc(n.active, n.hadVolts):
 		n.status, n.why = Collapsed, "constant-power loads ask for as much as the network can carry"
 	default:
 		n.status, n.at = NotConverged, n.worstNode()
@@ -45,18 +45,21 @@ func (n *Network) judge(out outcome) {
 	}
 }
 
+// hadVolts tells of a constant-power load that has voltage enough without load.
+func (n *Network) hadVolts(b int32) bool {
+	law := &n.laws[b]
+	return law.Kind == Power && math.Abs(n.v0[n.from[b]]-n.v0[n.to[b]]) >= law.EdgeV
+}
+
 // foldedLoad is the constant-power branch deepest in its fold; -1 = none.
 func (n *Network) foldedLoad() int {
 	worst, lowest := -1, 1.0
 	for _, b := range n.active {
 		law := &n.laws[b]
-		if law.Kind != Power {
+		if !n.hadVolts(b) {
 			continue
 		}
 		from, to := n.from[b], n.to[b]
-		if math.Abs(n.v0[from]-n.v0[to]) < law.EdgeV {
-			continue
-		}
 		if x := math.Abs(n.v[from]-n.v[to]) / law.EdgeV; x < lowest {
 			worst, lowest = int(b), x
 		}

@@ -91,8 +91,8 @@ func (n *Network) mostOf(k *converter, outV float64) float64 {
 
 // shareOf is the share of its power that a charger's source has.
 func (n *Network) shareOf(k *converter) float64 {
-	if n.opt.SunOfDay && k.spec.Type.From == "panel" {
-		return n.situation.SunShare
+	if n.opt.Night && k.spec.Type.From == "panel" {
+		return 0
 	}
 	return k.spec.Gives(n.situation)
 }

@@ -65,7 +65,7 @@ func (n *Network) startBy() {
 			}
 		case Store:
 			emf = law.EMFV
-			if n.limitA > 0 && emf > 0 {
+			if n.limitA > 0 && emf > 0 && law.ChargeOhm < outputLeakOhm { // one that refuses charge still gives
 				g = 1 / law.ChargeOhm
 			}
 		case Charger:

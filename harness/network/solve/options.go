@@ -24,7 +24,7 @@ type Options struct {
 	// closes at one voltage and opens at another stays between. Nil = at rest.
 	After *Solution
 
-	SunOfDay bool // solar panels give the mean of a day and a night, not what they give in the sun
+	Night bool // solar panels give nothing
 
 	RegulatedV float64 // instead of the design's; 0 = design's
 	NoCharging bool    // the charging system gives nothing

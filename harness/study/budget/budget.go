@@ -52,12 +52,14 @@ type Line struct {
 	BatteryA     float64
 	BatteryHours float64
 	PeakA        float64 // out of a full battery with all that is on drawing at once
+	Opens        bool    // its protection lets less through: it switches it off, and BatteryHours are not to be had
 	Banks        []BankLine
 	Usable       bool // the situation's solution converged
 	// Mean is where BusV and BatteryA are from, Held where VehicleA and AccessoryA are:
-	// each load at its average, the posts at the regulated voltage. Draws are those of Held.
-	Mean, Held *solve.Solution
-	Draws      []*circuit.Branch
+	// each load at its average, the posts at the regulated voltage. Draws are those of Held. Where the sun shines for
+	// a part of the day Mean is the night and Day the sun; nil elsewhere.
+	Mean, Day, Held *solve.Solution
+	Draws           []*circuit.Branch
 
 	evenAtIdle bool // idle covers the demand already, or the lowest known speed
 }

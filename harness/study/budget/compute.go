@@ -37,7 +37,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 		b.Left = averaged(parked, solve.Options{})
 		b.StandbyA = math.Max(0, b.Left.BatteryA)
 		if d.HasBanks() {
-			b.Parked = banksOf(b.Left, parked)
+			b.Parked = banksOf(b.Left, nil, parked)
 		}
 	}
 	b.StandbyDays = StandbyDays(d, b.StandbyA)
@@ -101,7 +101,7 @@ const cutOffShare = 1e-3
 
 // Balance is the balance of one situation, with the battery as the options have it; hours count from
 // full all the same.
-func (b *Budget) Balance(s *solve.Solution, t *corner.Tolerances, battery solve.Options) *Line {
+func (b *Budget) Balance(s *solve.Solution, t *corner.Tolerances, opt solve.Options) *Line {
 	d := s.Circuit.Design
 	l := &Line{Situation: s.Situation, OutputA: charging.OutputA(d, s.Situation.EngineRPM),
 		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
@@ -111,13 +111,21 @@ func (b *Budget) Balance(s *solve.Solution, t *corner.Tolerances, battery solve.
 		l.LikelyA, l.ReturnHours, l.PeakA = nan, nan, nan
 		return l
 	}
-	battery.SunOfDay = true
-	mean := averaged(s, battery)
+	mean, lit := averaged(s, opt), s.Situation.Sunlit()
+	if lit > 0 && lit < 1 { // days and nights: mean is the night
+		l.Day = averaged(s, inTheSun(s, opt))
+		opt.Night = true
+		mean = averaged(s, opt)
+	}
 	l.BusV, l.BatteryA, l.PeakA = busV(mean), mean.BatteryA, s.BatteryA
+	if bat := battery.Of(d); l.Day != nil && bat != nil {
+		l.BatteryA = (1-lit)*bat.WorthA(l.BatteryA) + lit*bat.WorthA(l.Day.BatteryA)
+	}
 	if l.BatteryA > 0 {
 		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
+		l.Opens = opens(&d.Battery, max(l.BatteryA, l.PeakA))
 	}
-	l.Banks = banksOf(mean, s)
+	l.Banks = banksOf(mean, l.Day, s)
 	if l.CutOff = l.BatteryA > 0 && mean.ChargingA < cutOffShare*l.OutputA; l.CutOff {
 		l.OutputA = 0
 	}

@@ -35,6 +35,8 @@ func (b *bus) troubleAt(volts float64) string { return b.demand.troubleAt(volts)
 
 func (b *bus) moved(Point, float64) bool { return false }
 
+func (b *bus) light(bool) {} // a leg with sun is followed by its network
+
 func (b *bus) warm(celsius float64) { b.celsius = celsius }
 
 func (b *bus) take(Point, float64) bool { return false }

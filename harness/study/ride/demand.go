@@ -64,7 +64,7 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, SunOfDay: true, LoadFactor: d.average, Pulled: d.pulled}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: d.average, Pulled: d.pulled}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
 		d.trouble[k] = fmt.Sprintf("with %.2f V at the posts: %s", opt.BatteryV, s.Trouble())

@@ -77,7 +77,7 @@ func (s *simulation) newNetwork(l *Leg) *network {
 		}
 	}
 	n := &network{c: s.c, plan: s.plan, banks: s.banks, steps: &s.result.Effort}
-	n.opt = solve.Options{SunOfDay: true, After: s.after}
+	n.opt = solve.Options{After: s.after}
 	n.warm(l.BatteryC)
 	return n
 }
@@ -110,6 +110,8 @@ func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
 	}
 	return p, s.Status == solve.Converged
 }
+
+func (n *network) light(sun bool) { n.opt.Night = !sun }
 
 func (n *network) warm(celsius float64) { n.opt.BatteryK = celsius - battery.RatedC }
 
@@ -152,7 +154,7 @@ func (b *store) opens(p BankPoint, celsius float64) (Cause, string) {
 	case p.A <= 0:
 		return Gives, ""
 	case p.Charge <= b.EmptyCharge(celsius):
-		return Empty, "is empty"
+		return Empty, b.emptyWhy(celsius)
 	case boardA > 0 && p.A > boardA:
 		return Overloaded, fmt.Sprintf("switches itself off: %s through a protection of %s", quantity.Format(p.A, quantity.Current), quantity.Plain(boardA, quantity.Current))
 	case boardA > 0 && p.V < b.boardLowV:
@@ -160,6 +162,17 @@ func (b *store) opens(p BankPoint, celsius float64) (Cause, string) {
 	}
 	return Gives, ""
 }
+
+// emptyWhy says that a battery gives no more; in the cold it does so with charge left.
+func (b *store) emptyWhy(celsius float64) string {
+	if left := b.EmptyCharge(celsius); left >= coldLeft {
+		return fmt.Sprintf("gives no more: at %s %s of its charge stays in it", quantity.Format(celsius, quantity.Temperature), quantity.Format(left, quantity.Share))
+	}
+	return "is empty"
+}
+
+// coldLeft is the charge left in the cold that is worth a word; our choice.
+const coldLeft = 0.05
 
 // overcharged tells whether a battery with a protection has more than that lets charge it.
 func (b *store) overcharged(p BankPoint) bool {

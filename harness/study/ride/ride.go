@@ -53,6 +53,7 @@ type BankLeg struct {
 	FromCharge, ToCharge float64
 	LowestV, HighestV    float64
 	TakenAh, GivenAh     float64
+	ColdS                float64 // for so long it would have been charged and was too cold for it
 }
 
 // BankRide is what a ride did to a further battery.
@@ -93,10 +94,12 @@ type Leg struct {
 	ToCharge       float64
 	LowestV        float64 // of the posts
 	HighestV       float64
-	TakenAh        float64 // out of the battery
-	GivenAh        float64 // into the battery
-	UsedAh         float64 // by all loads
-	ChargingAh     float64 // by the charging system
+	TakenAh        float64  // out of the battery
+	GivenAh        float64  // into the battery
+	Sun            []Sunlit // where it does not shine all the time
+	ColdS          float64  // for so long it would have been charged and was too cold for it
+	UsedAh         float64  // by all loads
+	ChargingAh     float64  // by the charging system
 	Banks          []BankLeg
 	Trouble        string // what the network could not do, in words; "" = nothing
 }

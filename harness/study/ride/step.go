@@ -34,6 +34,7 @@ type posts interface {
 	troubleAt(volts float64) string // what the network could not do near it; "" = nothing
 	moved(p Point, celsius float64) bool
 	take(p Point, celsius float64) (turned bool)
+	light(sun bool)       // whether the sun shines from now on
 	warm(celsius float64) // how warm the batteries are from now on
 }
 
@@ -47,30 +48,54 @@ const (
 	eventGrows   = 1.5     // the same for each one more: what moves on and on is not followed for ever
 )
 
-// runLeg takes the batteries through a leg by Heun's method: the slope at the
-// start and at the end that it leads to, averaged; half their difference is the
-// error of the step and sets the next one. It tells whether the ride goes on.
+// runLeg takes the batteries through a leg, its days and nights. It tells whether the ride goes on.
 func (s *simulation) runLeg(leg *design.Leg) bool {
 	l := s.newLeg(leg)
 	s.result.Legs = append(s.result.Legs, l)
 	s.begin(l)
-	length := leg.Lasts.Value
-	most, event := length/pointsPerLeg, eventStepS
+	spells := spellsOf(l)
+	for _, x := range spells {
+		s.at.light(x.sun)
+		if x.sun && len(spells) > 1 {
+			l.Sun = append(l.Sun, Sunlit{s.timeS, s.timeS + x.lastsS})
+		}
+		if !s.runSpell(l, x.lastsS) {
+			return false
+		}
+		if s.spent() || s.opt.ToReserve && s.result.ReserveS >= 0 {
+			break
+		}
+	}
+	if s.spent() {
+		s.result.GivenUp, l.Trouble = true, "not followed further: relays or chargers switch in turn, or find no current to settle at"
+	}
+	l.ToS, l.ToCharge = s.timeS, s.charge
+	s.end(l)
+	return !s.result.GivenUp && (!s.opt.ToReserve || math.IsNaN(s.result.ReserveS))
+}
+
+// runSpell takes the batteries through a time of a leg by Heun's method: the slope at the
+// start and at the end that it leads to, averaged; half their difference is the
+// error of the step and sets the next one. False = the ride ends in it.
+func (s *simulation) runSpell(l *Leg, length float64) bool {
+	most, event := l.Leg.Lasts.Value/pointsPerLeg, eventStepS
 	if len(s.banks) > 0 && s.opt.Tolerance > usualTolerance { // not for a picture
-		most = length / 12
+		most = l.Leg.Lasts.Value / 12
 	}
 	step := math.Min(most, 1)
+	celsius := s.batteryC(l, 0)
+	s.at.warm(celsius)
 	now, ok := s.at.balance(s.charge, chargesOf(s.banks))
-	if s.at.take(now, l.BatteryC) {
+	if s.at.take(now, celsius) {
 		now, ok = s.at.balance(s.charge, chargesOf(s.banks))
 	}
 	s.note(l, now, ok)
-	if s.switchesOff(l, now, l.BatteryC) {
+	if s.switchesOff(l, now, celsius) {
 		return false
 	}
 	for n, left := 0, length; left > 0 && n < mostSteps && !s.spent(); n++ {
 		step = math.Min(step, left)
-		celsius := s.batteryC(l, step)
+		celsius = s.batteryC(l, step)
 		s.at.warm(celsius)
 		next, okNext, off := s.try(now, celsius, step)
 		cause, _ := s.trips(next, celsius)
@@ -87,6 +112,7 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 			return s.endEmpty(l, now, next, step)
 		}
 		s.count(l, now, next, step)
+		s.countCold(l, now, next, celsius, step)
 		left -= step
 		s.timeS += step
 		s.charge = next.Charge
@@ -106,12 +132,7 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 			break
 		}
 	}
-	if s.spent() {
-		s.result.GivenUp, l.Trouble = true, "not followed further: relays or chargers switch in turn, or find no current to settle at"
-	}
-	l.ToS, l.ToCharge = s.timeS, s.charge
-	s.end(l)
-	return !s.result.GivenUp && (!s.opt.ToReserve || math.IsNaN(s.result.ReserveS))
+	return true
 }
 
 // spent tells that a ride has taken too much.
@@ -122,7 +143,7 @@ func (s *simulation) spent() bool {
 // begin prepares a leg.
 func (s *simulation) begin(l *Leg) {
 	leg, average, pulled := s.beginStart(l)
-	if len(s.banks) > 0 || len(s.opt.Closed) > 0 {
+	if len(s.banks) > 0 || len(s.opt.Closed) > 0 || SituationOf(l.Leg).Sun > 0 {
 		n := s.newNetwork(l)
 		n.leg, n.opt.LoadFactor, n.opt.Pulled = leg, average, pulled
 		for _, b := range s.opt.Closed {
@@ -305,7 +326,7 @@ func (s *simulation) endEmpty(l *Leg, now, next Point, stepS float64) bool {
 		s.at.take(next, s.batteryC(l, 0))
 		s.note(l, next, true)
 	}
-	s.result.Cause, s.result.Why = Empty, "is empty"
+	s.result.Cause, s.result.Why = Empty, s.first.emptyWhy(s.batteryC(l, 0))
 	return s.over(l)
 }
 
