@@ -2,7 +2,6 @@ package derivation_test
 
 import (
 	"encoding/json"
-	"encoding/json"
 	"errors"
 	"flag"
 	"math"

@@ -166,6 +166,7 @@ loads:
 func TestSwitchedInReturnByWhatItIs(t *testing.T) {
 	const text = `
 taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 5 A, supervised: no}
   beam: {at: battery tray, hot: CONDITION, fuse: 10 A, spare: 2 A, supervised: no}
 switches:
   rocker: {rating: 5 A, at: rear, returns to: frame, return wire: {size: 1 mm²}}
