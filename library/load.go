@@ -159,7 +159,8 @@ func (l *loading) read(file string, src []byte) {
 // that rows fall back on.
 func (r *reader) heading(top *row) {
 	if v := top.get("fusewright library"); v == nil {
-		top.missing("fusewright library")
+		top.mark("fusewright library")
+		r.report(top.node, `"fusewright library" is missing`, fmt.Sprintf("`fusewright library: %d`", FormatVersion), "")
 	} else if v.Value != strconv.Itoa(FormatVersion) {
 		r.report(v, "unknown library format version "+describe(v), strconv.Itoa(FormatVersion), "")
 	}

@@ -63,7 +63,7 @@ func TestBadFilesSayWhereAndWhat(t *testing.T) {
 			[]string{`f.yaml:5:27: "afloat" is "often" (expected true or false)`}},
 		{"practice with an unknown wire", head + "practices:\n  - {name: ferry, afloat: true, usual wire: SAE J1128 TXS}\n",
 			[]string{`f.yaml:5:45: unknown wire type "SAE J1128 TXS"`}},
-		{"no version", "covers: []\n", []string{`"fusewright library" is missing`}},
+		{"no version", "covers: []\n", []string{"\"fusewright library\" is missing (expected `fusewright library: 1`)"}},
 		{"other version", "fusewright library: 9\n", []string{`f.yaml:1:21: unknown library format version "9" (expected 1)`}},
 		{"unknown list", head + "cover: []\n", []string{`f.yaml:4:1: unknown key "cover" (did you mean "covers"?)`}},
 		{"unknown key", head + cover + ", curent factor: 1}\n",

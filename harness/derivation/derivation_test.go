@@ -396,3 +396,23 @@ func BenchmarkOf(b *testing.B) {
 		ask("wide-block-666", d, what)
 	}
 }
+
+// A lamp's own lead is copper there and back, 2 × 0.017241 × 1.2 ÷ 0.75 = 55.17 mΩ at 20 °C, and no number as long as the
+// machine has it.
+func TestOwnLeadIsTakenApart(t *testing.T) {
+	d, err := design.Read("lead.yaml", []byte(example.Design("loads:\n  tail lamp: {power: 30 W, behaves: constant power, lead: {size: 0.75 mm², length: 1.2 m}, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\n")), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(of(t, r, "drop of tail lamp"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(text), "2 × 0.017241 Ω·mm²/m × 1.2 m ÷ 0.75 mm²") {
+		t.Errorf("%s", text)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
@@ -141,6 +142,9 @@ func contactOhm(end *library.Terminal, where string, aged bool) *value {
 
 // newOhm is the resistance of what is no wire, as new.
 func newOhm(b *circuit.Branch) *value {
+	if b.OfLead() {
+		return leadOhm(b, b.Part.Source.(*design.Load))
+	}
 	var list []*value
 	for _, p := range b.OhmParts() {
 		switch {
@@ -157,6 +161,21 @@ func newOhm(b *circuit.Branch) *value {
 		return list[0]
 	}
 	return sum(elementName(b)+", new", ohms, b.Ohm, list...)
+}
+
+var ohmMm2PerM = in("Ω·mm²/m")
+
+// leadOhm is the lead that an accessory comes with, there and back, as warm as its place.
+func leadOhm(b *circuit.Branch, l *design.Load) *value {
+	air := row("its place, not said", celsius, b.Part.AmbientC(), circuit.DefaultAmbientSource)
+	if b.Part.AmbientKnown() {
+		air = given("its place, "+b.Part.Place.Name, celsius, b.Part.Place.AmbientC)
+	}
+	cold := of("there and back, at 20 °C", ohms, 2*l.Lead.LengthM.Value*conductor.OhmPerM(l.Lead.AreaMm2.Value, 20), "2 × {} × {} ÷ {}",
+		published("copper", ohmMm2PerM, conductor.CopperOhmMm2PerM, "IEC 60028"), given("lead", metres, l.Lead.LengthM), given("its size", mm2, l.Lead.AreaMm2))
+	heat := of("how much more when warm", plain, conductor.AtTemperature(1, b.Part.AmbientC()), "1 + {} × ({} − {})",
+		published("copper's rise by kelvin", perK, conductor.CopperAlphaPerK, "IEC 60028"), air, exactly("where resistance is given", celsius, 20))
+	return of("resistance of its lead", ohms, b.Ohm, "{} × {}", cold, heat).by(cold)
 }
 
 // agedOhm is a contact in use or a warm fuse.

@@ -3,6 +3,7 @@ package design
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -128,7 +129,7 @@ func (x *Charger) finish(r *reader, f field) {
 	}
 	if systemV := r.d.SystemV.Value; systemV > 0 && x.Type.SystemV() != systemV {
 		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is for %s", f.where, of, quantity.Plain(x.Type.SystemV(), quantity.Voltage)),
-			"a charger for "+quantity.Plain(systemV, quantity.Voltage))
+			r.likeFor(x.Type, systemV))
 	}
 	x.finishEngine(r, f)
 	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV()}
@@ -300,4 +301,21 @@ func (r *reader) deriveSources() {
 		r.derive("on shore power", KeyOff, 0, false)
 		last().Shore = true
 	}
+}
+
+// likeFor is the type of the library for a system of so many volts that is most like another.
+func (r *reader) likeFor(of *library.ChargerType, systemV float64) string {
+	var like *library.ChargerType
+	off := func(t *library.ChargerType) float64 { return math.Abs(t.RatingA - of.RatingA) }
+	for _, t := range r.lib.Chargers {
+		kind := t.SystemV() == systemV && t.From == of.From && t.Tracks == of.Tracks && (t.InputV > 0) == (of.InputV > 0)
+		if kind && (like == nil || off(t) < off(like)) {
+			like = t
+		}
+	}
+	one := "one for " + quantity.Plain(systemV, quantity.Voltage)
+	if like == nil {
+		return one + ", of which the library has none of its kind"
+	}
+	return one + ", such as " + like.Name
 }

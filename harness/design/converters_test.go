@@ -69,12 +69,28 @@ func TestConverterRefused(t *testing.T) {
 		"charger":         {"  booster: {at: bay, type: DC-DC charger 10 A, fed by: dropper}\n", `"booster" is fed by "dropper", a converter`},
 		"two voltages":    {"loads: {lamp: {at: bay, power: 5 W, fed by: [battery, dropper]}}\n", `"lamp" is fed by a battery and by converter "dropper" (12 V)`},
 		"two of them":     {"  other: {at: bay, type: 24 V to 12 V converter 10 A, fed by: battery}\nloads: {lamp: {at: bay, power: 5 W, fed by: [dropper, other]}}\n", `"lamp" is fed by converter "dropper" (12 V) and by converter "other" (12 V)`},
-		"other system":    {"  other: {at: bay, type: 48 V to 12 V converter 10 A, fed by: battery}\n", `48 V to 12 V converter 10 A is for 48 V (expected a charger for 24 V)`},
+		"other system":    {"  other: {at: bay, type: 48 V to 12 V converter 10 A, fed by: battery}\n", `48 V to 12 V converter 10 A is for 48 V (expected one for 24 V, such as 24 V to 12 V converter 10 A)`},
 		"fed by nothing":  {"  other: {at: bay, type: 24 V to 12 V converter 10 A}\n", "nothing feeds it"},
 		"a converter too": {"  other: {at: bay, type: 24 V to 12 V converter 10 A, fed by: dropper}\n", `"other" is fed by "dropper", a converter`},
 	} {
 		if _, err := Read("t.yaml", []byte(converterHead+c.more), nil); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %s", name, err, c.want)
+		}
+	}
+}
+
+// A charger for another system is refused with the one for this system that is most like it, if there is one.
+func TestChargerForTheSystem(t *testing.T) {
+	const text = "fusewright: 1\ntitle: t\nsystem: 48 V\npractice: off-road\nbattery: {chemistry: AGM, capacity: 60 Ah, in series: 4, at: bay}\nplaces: {bay: {}}\nchargers: {c: {at: bay, TYPE}}\n"
+	for charger, want := range map[string]string{
+		"type: MPPT controller 30 A 24 V, panel: 180 W":      "(expected one for 48 V, such as MPPT controller 30 A 48 V)",
+		"type: shore charger 40 A":                           "(expected one for 48 V, such as shore charger 20 A 48 V)",
+		"type: PWM controller 10 A, panel: 90 W":             "(expected one for 48 V, of which the library has none of its kind)",
+		"type: DC-DC charger 30 A 24 V, fed by: battery":     "(expected one for 48 V, of which the library has none of its kind)",
+		"type: 24 V to 12 V converter 20 A, fed by: battery": "(expected one for 48 V, such as 48 V to 12 V converter 20 A)",
+	} {
+		if _, err := Read("t.yaml", []byte(strings.ReplaceAll(text, "TYPE", charger)), nil); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %s", charger, err, want)
 		}
 	}
 }

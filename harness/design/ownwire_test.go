@@ -1,6 +1,7 @@
 package design
 
 import (
+	"strings"
 	"testing"
 )
 
@@ -34,5 +35,21 @@ loads:
 	}
 	if w := l.Returns[0].Wire; w.Size.Label != "4 mm²" || w.Own != "" || w.Colour.Code() != "BK" {
 		t.Errorf("return is %s %s", w.Size.Label, w.Colour.Code())
+	}
+}
+
+// A metric size on the boat's usual insulation, which is in AWG, is refused once, where the insulation is chosen, with the
+// one of its kind that has the size.
+func TestSizeOfAnotherSystem(t *testing.T) {
+	const text = "fusewright: 1\ntitle: t\nsystem: 12 V\npractice: marine\nbattery: {chemistry: AGM, capacity: 60 Ah, at: bay}\nplaces: {bay: {}}\nDEFAULT" +
+		"fuses:\n  one: {at: bay, fed by: battery, wire: {size: 2.5 mm²}}\n  two: {at: bay, fed by: battery, wire: {size: 2.5 mm²}}\n  three: {at: bay, fed by: battery, wire: {size: 4 mm²}}\n"
+	for put, want := range map[string]string{
+		"": "t.yaml:8:48: wire of fuse \"one\": \"tinned marine 105 °C AWG\" has no size 2.5 mm² (expected insulation \"tinned marine 105 °C metric\", which has it, or 18 AWG",
+		"wire: {insulation: tinned marine 105 °C AWG}\n": "t.yaml:7:7: wire: \"tinned marine 105 °C AWG\" has no size 2.5 mm², as wire of fuse \"one\" has (expected insulation \"tinned marine 105 °C metric\", which has it, or 18 AWG",
+	} {
+		_, err := Read("t.yaml", []byte(strings.ReplaceAll(text, "DEFAULT", put)), nil)
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Count(err.Error(), "has no size 2.5 mm²") != 1 || strings.Count(err.Error(), "has no size 4 mm²") != 1 {
+			t.Errorf("%s: %v", put, err)
+		}
 	}
 }

@@ -108,6 +108,7 @@ type reader struct {
 	lookups     map[string]any                      // library rows by kind and name
 	ratings     map[*library.FuseRating]problem.Pos // ratings asked for and not looked up yet
 	defaults    wireDraft
+	sizeless    map[sizeless]bool
 	unplaced    map[Part]bool // parts whose place is named wrongly: reported once
 
 	unplacedBattery bool

@@ -71,6 +71,7 @@ type wireDraft struct {
 	sizes       string // of the defaults: "all" or "shop"
 	from, to    Text   // kinds of terminals asked for: "ring M6"
 	fitted      *bool  // already there; nil = not said
+	ownType     bool   // its insulation is not the defaults'
 	// Where a crimp part of an end is named.
 	fromPos, toPos problem.Pos
 }
@@ -326,7 +327,7 @@ func (r *reader) fillWire(c *connection) {
 func (r *reader) complete(c *connection, w, def *wireDraft) {
 	name := c.wireKey()
 	own := w.spec.Type != nil
-	if !own {
+	if w.ownType = own || def.ownType; !own {
 		w.spec.Type, w.spec.TypeAuto = def.spec.Type, def.spec.TypeAuto
 	}
 	if !w.hasColour {
@@ -382,9 +383,44 @@ func (r *reader) chooseSize(w *wireDraft, at where, def *wireDraft) {
 		if !w.size.Given() {
 			pos = w.spec.Pos
 		}
-		r.report(pos, fmt.Sprintf("%s: %s has no size %s", at, quoted(t.Name), size.Value),
-			oneOf(t.SizeLabels()))
+		r.noSize(t, size.Value, pos, at, !w.ownType && w != &r.defaults)
 	}
+}
+
+// sizeless is a size that the usual insulation of a design's wires lacks.
+type sizeless struct {
+	kind *library.WireType
+	size string
+}
+
+// noSize reports a size that an insulation lacks: where another like the usual one, which all
+// wires share, has it, once where that is chosen.
+func (r *reader) noSize(t *library.WireType, size string, pos problem.Pos, at where, usual bool) {
+	what, expected := fmt.Sprintf("%s: %s has no size %s", at, quoted(t.Name), size), oneOf(t.SizeLabels())
+	if like := r.alikeWith(t, size); like != nil {
+		if usual && r.sizeless[sizeless{t, size}] {
+			return
+		}
+		if r.sizeless == nil {
+			r.sizeless = map[sizeless]bool{}
+		}
+		r.sizeless[sizeless{t, size}] = true
+		expected = fmt.Sprintf("insulation %s, which has it, or %s", quoted(like.Name), expected)
+		if usual && r.defaults.spec.Pos.Line > 0 {
+			pos, what = r.defaults.spec.Pos, fmt.Sprintf("wire: %s has no size %s, as %s has", quoted(t.Name), size, at)
+		}
+	}
+	r.report(pos, what, expected)
+}
+
+// alikeWith is an insulation of the same material and class that has a size; nil = there is none.
+func (r *reader) alikeWith(t *library.WireType, size string) *library.WireType {
+	for _, x := range r.lib.WireTypes {
+		if x.Material == t.Material && x.ClassC == t.ClassC && x.Tinned == t.Tinned && x.Cores == t.Cores && x.Size(size) != nil {
+			return x
+		}
+	}
+	return nil
 }
 
 // defaultWireType is the wire type of a design that names none.

@@ -180,8 +180,12 @@ func (t *tester) thicker(v *sizing.Value) ladder {
 	return l
 }
 
-// ratings are a fuse in other ratings of its type, one way.
+// ratings are a fuse in other ratings of its type, one way: never up where it is there already, since what it
+// protects of the vehicle is not known.
 func (t *tester) ratings(b *circuit.Branch, way int) ladder {
+	if b.Part.Fitted && way > 0 {
+		return nil
+	}
 	for _, v := range t.values {
 		if !v.Protects(b) || v.Now < 0 {
 			continue

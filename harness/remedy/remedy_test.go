@@ -11,6 +11,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/proof/buildtest"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
@@ -180,6 +181,37 @@ func TestUntried(t *testing.T) {
 		}
 		if !seen {
 			t.Errorf("%s has no %s", x.file, x.rule)
+		}
+	}
+}
+
+// TestFittedFuseStays: no larger fuse is put in for one that is there already, and what is said
+// is to feed the horn over a fuse of its own; a fuse of the builder's is.
+func TestFittedFuseStays(t *testing.T) {
+	const text = `
+fuses:
+  horn fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}, fitted: FITTED}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 30 A, spare: 25 A, supervised: no}
+loads:
+  horn: {current: 14 A, behaves: resistor, at: rear, fed by: horn fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+`
+	for fitted, larger := range map[string]bool{"no": true, "yes": false} {
+		r := reviewtest.Of(t, []byte(example.Design(strings.ReplaceAll(text, "FITTED", fitted))))
+		found := false
+		for _, c := range r.Remedies().Causes {
+			for _, f := range c.Findings {
+				if f.Rule != "fuse-under-load" {
+					continue
+				}
+				found = true
+				if up := c.Remedy != nil && c.Remedy.About == "horn fuse"; up != larger || strings.Contains(f.Change, "a fuse of its own") == larger {
+					t.Errorf("fitted %s: larger %t, %q", fitted, up, f.Change)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("fitted %s: nothing found", fitted)
 		}
 	}
 }

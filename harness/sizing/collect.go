@@ -106,6 +106,9 @@ func (c *collector) wire(l lead) {
 	if !c.d.AllSizes {
 		sizes = w.Type.ShopSizes()
 	}
+	if c.d.Afloat() && !w.Sheathed { // whatever little it carries, a wire of a coil as well
+		sizes = slices.DeleteFunc(slices.Clone(sizes), func(z *library.WireSize) bool { return z.AreaMm2 < 0.995*c.d.Practice.MinMm2 })
+	}
 	name := l.owner.PartName() + ", " + wireNames[l.role].word
 	if l.own != "" {
 		name += " at " + l.own

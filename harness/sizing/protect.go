@@ -81,7 +81,10 @@ func (w *view) chooseFuse(i int) {
 	_, givenA := w.below(w.branch[i])
 	amps := math.Max(w.amps[w.branch[i].Index], givenA)
 	ok := w.carrying(i, 1)
-	k := w.cheapest(i, func(k int) bool { return ok[k] })
+	k := w.cheapest(i, func(k int) bool { return ok[k] && w.usual(i, k) })
+	if k < 0 {
+		k = w.cheapest(i, func(k int) bool { return ok[k] })
+	}
 	if k < 0 {
 		k = w.cheapest(i, func(k int) bool { return w.continuousA(w.branch[i], s.fuses[k]) >= amps })
 	}
@@ -111,7 +114,7 @@ func (w *view) bound() {
 		w.keepSparksOut(i, func(k int) bool { return carries[k] })
 		w.chooseFuse(i)
 		ok := w.carrying(i, spareShare)
-		if k := w.cheapest(i, func(k int) bool { return ok[k] }); k >= 0 {
+		if k := w.cheapest(i, func(k int) bool { return ok[k] && w.usual(i, k) }); k >= 0 {
 			s.mostA = s.fuses[k].rating.RatingA
 		}
 	}
@@ -181,6 +184,20 @@ func (w *view) carrying(i int, share float64) []bool {
 			c.kind.MaxV >= w.v.c.HighestAt(b.A) && w.starts(b, c, below)
 	}
 	return ok
+}
+
+// usual tells whether a candidate is no smaller than the fuse that makers fit right before the
+// loads that have it as their nearest; see rule fuse-inrush.
+func (w *view) usual(i, k int) bool {
+	b, c := w.branch[i], w.s.slots[i].fuses[k]
+	systemV := w.v.c.NominalAt(b.A)
+	if f := w.v.protection.Find(b); w.s.d.Afloat() && f != nil && f.FaultA > c.kind.BreakingAt(systemV) {
+		return true
+	}
+	below, _ := w.below(b)
+	return !slices.ContainsFunc(below.Loads, func(x *circuit.Branch) bool {
+		return x.Load.Load != nil && c.rating.RatingA < x.Load.Load.UsualFuseA(systemV) && w.isNearest(b, x)
+	})
 }
 
 // next is the nearest fuse above a fuse; nil without or with several.

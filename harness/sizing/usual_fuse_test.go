@@ -41,3 +41,15 @@ func TestMakersFuse(t *testing.T) {
 		}
 	}
 }
+
+// The fuse of the makers is found at once, whatever the studs of other types take: the 6 mm² that is
+// laid to it fits a full-size contact and not a smaller one. A wire that 15 A would burn keeps its fuse small.
+func TestMakersFuseAtGivenWires(t *testing.T) {
+	for wire, want := range map[string]string{"6 mm²": "blade C 15 A", "0.5 mm²": "blade C 7.5 A"} {
+		src := strings.NewReplacer("SYSTEM", "12 V", "LOAD", "type: compressor fridge, wire: {size: "+wire+"}, return wire: {size: "+wire+"}",
+			"type: blade C, rating: auto, at: box, fed by: battery, wire: {length: 150 mm}", "at: box, fed by: battery, wire: {size: 6 mm², length: 150 mm}").Replace(cold)
+		if got := sizesOf(t, src); !strings.Contains(got, "fridge fuse "+want) {
+			t.Errorf("%s: %s, want %s", wire, got, want)
+		}
+	}
+}

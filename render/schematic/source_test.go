@@ -6,7 +6,8 @@ import (
 	"testing"
 )
 
-// What is said of the batteries and of what charges them is shortened, not cut: the link is named with its size.
+// What is said of the batteries and of what charges them is shortened, not cut: the link is named with its size, and
+// the capacity stands before the chemistry.
 func TestSourceIsNotCut(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/rules/ok/batteries-in-series.yaml")
 	if err != nil {
@@ -20,7 +21,7 @@ func TestSourceIsNotCut(t *testing.T) {
 			t.Errorf("%q is cut", word)
 		}
 	}
-	for _, want := range []string{"W10 70 mm²", "30–120 A"} {
+	for _, want := range []string{"170 Ah", "W10 70 mm²", "30–120 A"} {
 		if found[want] != 1 {
 			t.Errorf("%q stands %d times", want, found[want])
 		}

@@ -51,7 +51,7 @@ func TestBehindResistor(t *testing.T) {
 		{"such a relay by a switch of its own", []string{"[speed high, dropper]", "[high, dropper]", "fuses:\n", highFuse, "relays:\n", strings.Replace(high, "speed high", "fast", 1),
 			"switches:\n", "switches:\n  fast: {type: rocker 16 A, at: cab, fed by: blower fuse}\n"}, "back-feed", "bypasses"},
 		{"a fuse after the resistor", []string{"[speed high, dropper]", "[speed high, late]", "fuses:\n", "fuses:\n  late: {type: blade C, rating: 10 A, at: cab, fed by: dropper}\n"}, "back-feed", ""},
-		{"a switch without a fuse, by both outputs", []string{"at: cab, fed by: blower fuse, positions", "at: cab, fed by: battery, positions"}, "live-with-key-off", "speed can leave blower on with the key off, drawing about 7.50 A\n$"},
+		{"a switch without a fuse, by both outputs", []string{"at: cab, fed by: blower fuse, positions", "at: cab, fed by: battery, positions"}, "live-with-key-off", "speed can leave blower on with the key off, drawing about 7.50 A; a full battery no longer starts the engine after 3.12 h\n$"},
 		{"a lamp's wire behind 470 Ω of 1 W", []string{"loads:\n", pilot}, "fuse-over-wire", ""},
 		{"a short there: 14.2 V make 0.43 W", []string{"loads:\n", pilot}, "short-too-weak", ""},
 		{"a rating just enough", []string{"loads:\n", strings.Replace(pilot, "1 W", "0.43 W", 1)}, "short-too-weak", ""},

@@ -16,7 +16,7 @@ func TestConditions(t *testing.T) {
 		{"the vehicle's own draw is given", beam + own, ""},
 		{"it is not", beam, "data-missing: what the vehicle itself draws with brake is not given: none of its loads is `when: brake`"},
 		{"with the key off too", beam + own + "  camp: {key: off, with: brake, on: all}\n",
-			"live-with-key-off: stop can leave tail lamp on with the key off, drawing about 417 mA"},
+			"live-with-key-off: stop can leave tail lamp on with the key off, drawing about 417 mA; a full battery no longer starts the engine after 11.5 h"},
 	} {
 		more := strings.Replace(c.more, own, "", 1)
 		text := example.Design("taps:\n  stop: {at: battery tray, hot: brake, fuse: 10 A, spare: 6 A, supervised: no}\n" +

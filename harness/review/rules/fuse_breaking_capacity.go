@@ -3,7 +3,6 @@ package rules
 import (
 	"slices"
 
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -24,7 +23,7 @@ var fuseBreakingCapacity = &Rule{
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger afloat and for PTCs; on vehicles fault for breakers, at lithium house packs and from four times the capacity, advice below; advice up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
+	Severity: "danger afloat and for PTCs; on vehicles fault for breakers, at lithium house packs and from four times the capacity, advice below; no more than a tenth above the limit, half of devices of 30 A and less, it is advice, and nothing of fuse-links of vehicles: the short is the strongest that there may be, and a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources); ABYC E-11 asks a main device of a large bank for the battery maker's " +
 		"short-circuit current, or 20 kA at 125 V dc (two discussions quote it); that factories' habit does not hold for lithium: common practice, no source",
@@ -69,87 +68,34 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 	return p.openCircuitV() / (p.battery.Ohm + ohm + b.Ohm)
 }
 
-// ptc is the kind of fuse type that a small current above its own destroys.
-const ptc = "ptc"
+// The kinds of fuse types that a small current above their own destroys, and that have contacts, which weld.
+const ptc, breaker = "ptc", "breaker"
 
-// breaker is the kind with contacts, which weld.
-const breaker = "breaker"
-
-// roughly is the ratio within which a fault current is not known better: the
-// battery's resistance decides it, and differs by more between two of a type. A
-// small device's own resistance and contacts limit the current more than the
-// study's new ones do (common practice, no source).
-const (
-	roughly      = 1.1
-	smallRoughly = 1.5
-	smallA       = 30.0 // up to which a device is small
-	// habitual is up to how many times their capacity factories put fuse-links behind a
-	// starter battery; a lithium house pack is none.
-	habitual = 4.0
-)
+// habitual is up to how many times their capacity factories put fuse-links behind a
+// starter battery; a lithium house pack is none.
+const habitual = 4.0
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	short, breaks, near := p.behindA(b), fault.BreaksA(p.c, b), nearBreaking(b)
-	if short <= breaks {
+	short, breaks := p.behindA(b), fault.BreaksA(p.c, b)
+	if short <= fault.TrustedA(p.c, b) {
 		return
 	}
-	severity, kind := finding.Advice, b.Fuse.Type.Kind
+	severity, kind, near, pack := finding.Advice, b.Fuse.Type.Kind, fault.Near(b), fault.HousePack(p.c, b)
 	switch {
 	case (p.practice.Afloat || kind == ptc) && short > breaks*near:
 		severity = finding.Danger
-	case (kind == breaker || p.housePack(b)) && short > breaks*near, short > breaks*habitual:
+	case (kind == breaker || pack) && short > breaks*near, short > breaks*habitual:
 		severity = finding.Fault
 	}
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
 	atMost(&fin, "prospective current", short, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
-	if p.housePack(b) {
+	if pack {
 		fin.Change = "make a class T the first fuse behind a lithium house pack"
 	}
 	p.say(fin, "a short behind %s draws about %s; a %s can break %s",
 		fuseText(b), ampsOver(short, breaks), b.Fuse.Type.Name, rated(breaks))
-}
-
-// housePack tells whether the battery at an end of a fuse drives a short as a house pack does: by its
-// resistance where the design gives it, which is then no more than the least pack's, else
-// by its capacity.
-func (p *Pass) housePack(fuse *circuit.Branch) bool {
-	if p.isPack(p.storeOf(fuse.A)) {
-		return true
-	}
-	return p.c.IsPost(fuse.B) && p.isPack(p.storeOf(fuse.B)) || slices.ContainsFunc(fuse.B.FeedsOn(), func(b *circuit.Branch) bool {
-		return p.c.IsPost(b.B) && p.isPack(p.storeOf(b.B))
-	})
-}
-
-// storeOf is the battery that feeds a node.
-func (f *facts) storeOf(n *circuit.Node) *design.Battery {
-	plus, _ := f.c.Supply(n)
-	for _, t := range plus.Terminals {
-		if bank, ok := t.Part.Source.(*design.Bank); ok {
-			return &bank.Store
-		}
-	}
-	return &f.d.Battery
-}
-
-func (p *Pass) isPack(b *design.Battery) bool {
-	if b.Chemistry == nil || b.Chemistry.HouseAh <= 0 {
-		return false
-	}
-	if b.ResistanceOhm.Given() {
-		return !over(b.GivenOhm(), b.Chemistry.Ohm(b.Chemistry.HouseAh)*p.d.NominalV()/12)
-	}
-	return b.Chemistry.House(b.CapacityAh.Value)
-}
-
-// nearBreaking is how far above its capacity a short is still near it.
-func nearBreaking(b *circuit.Branch) float64 {
-	if fuseRating(b) <= smallA {
-		return smallRoughly
-	}
-	return roughly
 }
 
 // openCircuitV is the resting voltage of the full battery.

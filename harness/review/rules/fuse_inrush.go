@@ -112,6 +112,7 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "limit", Value: fewStartsShare},
 			finding.Number{Name: "margin", Value: fewStartsShare - c.MeltShare})
 	}
+	fin.Change = besideFitted(fuse)
 	fin.Figure = figure.New(c.Margin, 1, "", figure.Smaller)
 	if !opens {
 		fin.Figure = figure.New(c.MeltShare, fewStartsShare, "", figure.Larger)
@@ -133,7 +134,7 @@ func (p *Pass) judgeUsual(part *circuit.Part) {
 		systemV := p.c.NominalAt(f.A)
 		if least := l.UsualFuseA(systemV); !f.Fuse.Factory && over(least, fuseRating(f)) && !(p.practice.Afloat && p.behindA(f) > f.Fuse.Type.BreakingAt(systemV)) {
 			fin := ofPart(finding.Advice, part)
-			fin.Pos = f.Fuse.Pos
+			fin.Pos, fin.Change = f.Fuse.Pos, besideFitted(f)
 			fin.Figure = figure.New(fuseRating(f)/least, 1, "", figure.Smaller)
 			p.say(fin, "%s is smaller than the %s that makers of a %s fit", fuseText(f), amps(least), l.Type.Name)
 		}

@@ -115,8 +115,17 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 	if v.by == corner.AtNominal || p.agesLikely(b, v) {
 		fin.Leave = false // the next rating is fitted
 	}
-	fin.Source = p.limitSource("load share of fuse", false)
+	fin.Source, fin.Change = p.limitSource("load share of fuse", false), besideFitted(b)
 	p.report(fin)
+}
+
+// besideFitted is what to do where a fuse that is there already carries too much: it stays as it
+// is, since what else it protects is not known. "" = what the rule says.
+func besideFitted(fuse *circuit.Branch) string {
+	if !fuse.Part.Fitted {
+		return ""
+	}
+	return "leave " + fuse.Part.Name + " as it is: feed what is added from the battery over a fuse of its own, behind a relay that the old feed works"
 }
 
 // inCycles says what pulses do to a fuse.

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 )
@@ -159,4 +160,32 @@ loads:
 		"type: float switch 15 A | type: bilge pump | keyed feed":                                finding.Advice,
 		"type: pressure switch 10 A | type: bulb 5 W | battery":                                  finding.Fault,
 	})
+}
+
+// A coil that main beam alone feeds is live with that, not with the key, and nobody changes a lamp in it.
+func TestSwitchedInReturnByWhatItIs(t *testing.T) {
+	const text = `
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 5 A, supervised: no}
+  beam: {at: battery tray, hot: CONDITION, fuse: 10 A, spare: 2 A, supervised: no}
+switches:
+  rocker: {rating: 5 A, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+relays:
+  spots: {form: mini make, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, coil: {fed by: beam, returns to: rocker, suppressed by: diode}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: spots, wire: {size: 1 mm²}, returns to: frame}
+`
+	for condition, want := range map[string]string{"main beam": "it is live with main beam while it is off", "key": "it is live with the key on while it is off"} {
+		found := false
+		for _, f := range assess(t, "coil.yaml", []byte(example.Design(strings.ReplaceAll(text, "CONDITION", condition)))) {
+			if f.Rule == "switched-in-return" {
+				if found = true; !strings.HasSuffix(f.What, want) || !strings.Contains(f.Why, "its coil") {
+					t.Errorf("%s: %s; %s", condition, f.What, f.Why)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: nothing found", condition)
+		}
+	}
 }

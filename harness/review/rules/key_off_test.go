@@ -92,3 +92,27 @@ rides:
 `
 	gravities(t, "battery-flattened", text, "HOURS", map[string]finding.Severity{"9.8 h": 0, "9.9 h": finding.Advice})
 }
+
+// What is left on by hand is judged by how soon the 12 Ah, 9.6 Ah of them above the start reserve,
+// no longer start the engine: lamps are seen within 12 h, a heater is not before the next ride. One
+// battery may have so much more that a lamp lasts the night.
+func TestLeftOnByHowSoon(t *testing.T) {
+	const text = `
+battery: {chemistry: AGM, capacity: AH, rate: 20 h, resistance: 12 mΩ, at: battery tray}
+limits: LIMITS
+fuses:
+  fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+switches:
+  rocker: {rating: 20 A, at: rear, fed by: fuse, wire: {size: 2.5 mm²}}
+loads:
+  x: {WHAT, rated at: 12 V, behaves: resistor, at: rear, fed by: rocker, wire: {size: 2.5 mm²}, returns to: frame}
+`
+	gravities(t, "live-with-key-off", text, "AH | WHAT | LIMITS", map[string]finding.Severity{
+		"65 Ah | power: 110 W, symbol: lamp | {}":                       finding.Fault,
+		"65 Ah | power: 10 W, symbol: lamp | {}":                        finding.Advice,
+		"65 Ah | power: 10 W, symbol: heater | {}":                      finding.Fault,
+		"65 Ah | power: 10 W, symbol: heater | {days to no start: 1 h}": finding.Advice,
+		"12 Ah | power: 10 W, symbol: lamp | {}":                        finding.Fault,
+		"12 Ah | power: 2 W, symbol: lamp | {}":                         finding.Advice,
+	})
+}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
@@ -9,6 +10,7 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
 )
 
 var liveWithKeyOff = &Rule{
@@ -25,12 +27,12 @@ var liveWithKeyOff = &Rule{
 		"but a boat's fuel pump that runs behind closed battery switches alone is, unless `petrol vapour: no` tells that it pumps none. " +
 		"What a further battery feeds is left out: it is there for that. `stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
-	Formula:  "none: it is a question of topology",
-	Limits:   "none",
+	Formula:  "what is live is a question of topology; how soon a full battery no longer starts the engine, of its drain alone, is as in standby-drain",
+	Limits:   "of lamps left on by hand 12 h, the time until somebody sees them; of other loads `limits: days to no start`, 14 days when the design gives none",
 	Why:      "a load the key does not switch off drains the battery while nobody is there",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault; advice when only a momentary or a float switch, or a condition of the vehicle, puts it on, of lamps with a switch, which are seen, of a battery switch for one load, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
-	Source:   "common practice, no source; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
+	Severity: "fault; advice when only a momentary or a float switch, or a condition of the vehicle, puts it on, of what is left on by hand where a full battery starts the engine longer than the limit, of a battery switch for one load, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
+	Source:   "common practice, no source, the 12 h too; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
@@ -81,7 +83,7 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	fin := ofPart(finding.Fault, part)
 	drain := p.c.DrawA(loadBranch(part))
 	decidedBy(&fin, "drain", drain, "A", figure.Larger)
-	fin.Change = p.ofPump(loadBranch(part))
+	fin.Change = p.offBy(loadBranch(part))
 	p.say(fin, "%s: on whenever the battery is connected, drawing about %s",
 		part.Name, amps(drain))
 }
@@ -93,7 +95,7 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	use := p.c.DrawA(loadBranch(part))
 	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", figure.Larger)
 	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
-	fin.Change = p.ofPump(loadBranch(part))
+	fin.Change = p.offBy(loadBranch(part))
 	p.say(fin, "%s: live whenever the battery is connected, %s at rest, about %s in use",
 		part.Name, amps(l.StandbyA.Value), amps(use))
 }
@@ -136,17 +138,18 @@ func (p *Pass) reportByHand(g handGroup) {
 	severity := finding.Fault
 	keyed, held := p.hasKey(), !slices.ContainsFunc(g.loads, p.stays)
 	asked := p.mayBeKey(g.gate)
-	if momentary(g.gate) || g.gate.Closer.KeyOff || held || floats(g.gate) || lampsAlone(g.loads) || !keyed || asked || alone {
-		severity = finding.Advice
-	}
-	fin := ofPart(severity, g.gate.Part)
-	fin.Live = true
 	sum := 0.0
 	for _, b := range g.loads {
 		if !b.Follows() {
 			sum += p.c.DrawA(b)
 		}
 	}
+	days, leftDays := budget.StandbyDays(p.d, sum), p.leftOnDays(g.loads)
+	if momentary(g.gate) || g.gate.Closer.KeyOff || held || floats(g.gate) || !(days < leftDays) || !keyed || asked || alone {
+		severity = finding.Advice
+	}
+	fin := ofPart(severity, g.gate.Part)
+	fin.Live = true
 	trapped := latches(g.gate.Part) && !p.live(keyOff, nil).coils[p.coilOf[g.gate.Part.Index]]
 	if trapped {
 		fin.Severity = finding.Fault
@@ -156,8 +159,10 @@ func (p *Pass) reportByHand(g handGroup) {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
-	if fin.Change = p.ofPump(g.loads...); !keyed {
-		fin.Change = "say why as `stays live`, or give what follows the key: a tap, a vehicle load, or a switch whose type is a key"
+	if fin.Change = p.offBy(g.loads...); !keyed {
+		if fin.Change == "" {
+			fin.Change = "say why as `stays live`, or give what follows the key: a tap, a vehicle load, or a switch whose type is a key"
+		}
 		p.say(fin, "%s, drawing about %s; nothing in the design follows a key", subject, amps(sum))
 		return
 	}
@@ -168,7 +173,24 @@ func (p *Pass) reportByHand(g handGroup) {
 		fin.Change = "feed its coil from what is live with the key off, or the relay's contacts from what follows the key"
 		subject += ", and nothing opens it,"
 	}
-	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+	soon := ""
+	if !math.IsNaN(days) {
+		fin.Short = fmt.Sprintf("drain %s; no start after %s", amps(sum), duration(days*daySeconds))
+		soon = "; a full battery no longer starts the engine after " + duration(days*daySeconds)
+	}
+	p.say(fin, "%s with the key off, drawing about %s%s", subject, amps(sum), soon)
+}
+
+// litHours is for how long lamps that were left on may burn before somebody sees them.
+const litHours = 12.0
+
+// leftOnDays is within what time loads that were left on are not missed: lamps are seen when
+// it gets dark, anything else when the machine is to start again.
+func (p *Pass) leftOnDays(loads []*circuit.Branch) float64 {
+	if lampsAlone(loads) {
+		return litHours / 24
+	}
+	return p.d.Limits.StandbyDays.Or(standbyDays)
 }
 
 // isolated tells whether a contact is a battery switch, or of a relay whose coil nothing
@@ -218,13 +240,14 @@ func isLamp(b *circuit.Branch) bool {
 	return b.Load != nil && b.Load.Load != nil && b.Load.Load.IsLamp()
 }
 
-// ofPump is what to do about bilge pumps of a boat, which must stay live; "" = there is
-// something else among the draws, or they are of no boat.
-func (p *Pass) ofPump(draws ...*circuit.Branch) string {
-	for _, b := range draws {
-		if !p.practice.Afloat || b.Part == nil || !isBilgePump(accessory(b.Part)) {
-			return ""
-		}
+// offBy is what to do on a boat, where a battery switch is opened on leaving and bilge pumps
+// must stay live; "" = what the rule says.
+func (p *Pass) offBy(draws ...*circuit.Branch) string {
+	if !p.practice.Afloat {
+		return ""
+	}
+	if slices.ContainsFunc(draws, func(b *circuit.Branch) bool { return b.Part == nil || !isBilgePump(accessory(b.Part)) }) {
+		return "feed it behind the battery switch, or give the reason as `stays live`"
 	}
 	return "say why as `stays live`: a bilge pump must run on an unattended boat, on a fuse of its own and a float switch"
 }

@@ -29,8 +29,8 @@ loads:
 // their string, 5 W / 6 V, once, and of the horn 5 W / 12 V; each is named with the contact in its return.
 func TestStringsBehindContacts(t *testing.T) {
 	for _, c := range []struct{ name, feed, back, rule, want string }{
-		{"in the feed", "hot side", "frame", "live-with-key-off", "hot side can leave horn, left and right on with the key off, drawing about 1.25 A"},
-		{"in the return", "lamp fuse", "cold side", "live-with-key-off", "cold side can leave left and right on with the key off, drawing about 833 mA"},
+		{"in the feed", "hot side", "frame", "live-with-key-off", "hot side can leave horn, left and right on with the key off, drawing about 1.25 A; a full battery no longer starts the engine after 3.82 h"},
+		{"in the return", "lamp fuse", "cold side", "live-with-key-off", "cold side can leave left and right on with the key off, drawing about 833 mA; a full battery no longer starts the engine after 5.75 h"},
 		{"in the return", "lamp fuse", "cold side", "switched-in-return", "left is switched only in its return, by cold side: it is live with the key off while it is off"},
 	} {
 		src := strung(c.feed, c.back)

@@ -82,8 +82,29 @@ func (j *coldSwitched) judge(b *circuit.Branch) {
 	if j.coils[b] != nil {
 		of = "the coil of " + of
 	}
+	switch {
+	case j.coils[b] != nil:
+		fin.Why = "its coil is live though it is off: a return that chafes on the frame pulls it in"
+	case !isLamp(b):
+		fin.Why = "it is live though it is off: whoever works on it meets the full voltage, and a return that chafes on the frame turns it on"
+	}
+	if asked := j.conditionOf(b); asked != "" && !asleep {
+		state = "with " + asked
+	}
 	fin.Leave = true
 	j.say(fin, "%s is switched only in its return, by %s: it is live %s while it is off", of, wording.Or(names(gates)), state)
+}
+
+// conditionOf is the vehicle's condition, such as main beam, under which alone what draws is fed; "" = it is
+// fed otherwise too.
+func (j *coldSwitched) conditionOf(b *circuit.Branch) string {
+	condition := ""
+	for _, x := range j.c.MainFeed(b.A).Branches {
+		if x.Closer != nil && x.Closer.Key != "" && x.Closer.Key != design.WhenAlways && x.Closer.Key != design.WhenKey && x.Closer.Key != design.WhenRunning {
+			condition = string(x.Closer.Key)
+		}
+	}
+	return condition
 }
 
 // warns tells of a lamp, buzzer or instrument.

@@ -13,7 +13,7 @@ type devices struct {
 	at      []int32 // by branch: index + 1; 0 = no fuse
 	known   []fusing.Device
 	assumed []bool
-	breaksA []float64 // by branch: see BreaksA
+	breaksA []float64 // by branch: see TrustedA
 }
 
 // kind is what a band depends on; of an assumed rating, which the library may
@@ -32,7 +32,7 @@ func newDevices(c *circuit.Circuit, rater *conductor.Rater) *devices {
 		if b.Kind != circuit.FuseBranch || b.Fuse == nil {
 			continue
 		}
-		out.breaksA[i] = BreaksA(c, b)
+		out.breaksA[i] = TrustedA(c, b)
 		d, assumed := Device(c, b)
 		k := kind{d.Type, 0, d.Rating, d.AmbientC}
 		if assumed && d.Rating != nil {

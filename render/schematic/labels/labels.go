@@ -98,11 +98,15 @@ func (l *Labels) CaptionOf(p *circuit.Part, widthMM float64) lettering.Caption {
 }
 
 // BatteryCaption is CaptionOf between the trunks, where three lines have room: its resistance
-// is left out rather than cut, and before the number and size of a link its capacity.
+// is left out rather than cut, and before the number and size of a link its chemistry.
 func (l *Labels) BatteryCaption(widthMM float64, p *circuit.Part) lettering.Caption {
 	c := l.worded(l.Head(p), p, widthMM, l.Plain(3, 2))
 	capacity := given("", l.Design.Battery.CapacityAh, quantity.Charge)
-	return l.uncut(c, p, widthMM, 3, wording.Present([]string{capacity, linkWords(p)}, ", "), linkWords(p))
+	c = l.uncut(c, p, widthMM, 3, wording.Present([]string{capacity, linkWords(p)}, ", "))
+	if cut(c) {
+		return l.Head(p).Fit(wording.Present([]string{l.voltsOf(&l.Design.Battery), capacity}, " "), linkWords(p), widthMM, 3)
+	}
+	return c
 }
 
 // GeneratorCaption is the same of what charges, where two have: its kind is left out, which its symbol tells.
@@ -119,12 +123,16 @@ func (l *Labels) GeneratorCaption(widthMM float64, p *circuit.Part) lettering.Ca
 func (l *Labels) uncut(c lettering.Caption, p *circuit.Part, widthMM float64, most int, others ...string) lettering.Caption {
 	words, _ := l.WordsOf(p)
 	for _, details := range others {
-		if !slices.ContainsFunc(c.Lines, func(s string) bool { return strings.HasSuffix(s, "…") }) {
+		if !cut(c) {
 			break
 		}
 		c = l.Head(p).Fit(words, details, widthMM, most)
 	}
 	return c
+}
+
+func cut(c lettering.Caption) bool {
+	return slices.ContainsFunc(c.Lines, func(s string) bool { return strings.HasSuffix(s, "…") })
 }
 
 // CaptionAtop is captionOf for a caption over an outline, with a reference of its own.

@@ -79,7 +79,11 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 		Height: top + max(head.Height, 4.6) + 0.6,
 		Draw: func(sheet *scene.Sheet, x, y float64) {
 			y += top
-			l.Set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
+			at := scene.Point{X: x + 3, Y: y}
+			if kind == symbol.Outgoing {
+				at = scene.Point{X: x, Y: y + lettering.CapMM/2}
+			}
+			l.Set.Symbol(kind).Draw(symbol.NewPen(sheet, at), "")
 			if p.Kind == circuit.Ground {
 				l.Marks.Box(p.Ref, scene.Rect{X: x + 2, Y: y, W: 2, H: lettering.CapMM})
 				l.Spots.Box(p.Ref, scene.Rect{X: x + 1, Y: y - 1, W: left + lettering.TextW(p.Ref, scene.Bold), H: lettering.CapMM + 2})

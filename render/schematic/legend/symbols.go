@@ -66,9 +66,7 @@ func (l *Lists) noteKinds(used map[symbol.Kind]bool, c *cell.Cell) {
 		used[symbol.Plug] = used[symbol.Plug] || c.Plugged() || len(l.Circuit.Inlines()) > 0
 	}
 	for _, w := range c.Returns {
-		if k := parts.GroundKind(w.To.Part); k != symbol.Outgoing {
-			used[k] = true
-		}
+		used[parts.GroundKind(w.To.Part)] = true
 	}
 }
 

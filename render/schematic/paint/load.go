@@ -137,12 +137,11 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool, left
 func (a *painter) ground(t *circuit.Terminal, x, y int, last bool) {
 	name := a.GroundName(t)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name, Of: t.Part.Ref})
-	kind := parts.GroundKind(t.Part)
-	if kind == symbol.Outgoing {
-		kind = symbol.Negative
-	}
+	kind, at := parts.GroundKind(t.Part), a.at(float64(x), float64(y))
 	a.Set.Symbol(kind).Draw(a.pen(x, y), "")
-	at := a.at(float64(x), float64(y))
+	if kind == symbol.Outgoing {
+		name = "to " + name
+	}
 	if last {
 		a.text(at.X+symbol.M, at.Y+labels.GroundBase, name, scene.Regular, scene.Right, scene.Ink)
 	} else {

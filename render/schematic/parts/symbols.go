@@ -103,10 +103,10 @@ func loadKind(l *design.Load) symbol.Kind {
 	return symbol.Electronics
 }
 
-// GroundKind is the sign of a ground point.
+// GroundKind is the sign of where a return ends: a ground point, a battery, or another part that it goes on to.
 func GroundKind(p *circuit.Part) symbol.Kind {
 	switch {
-	case p.Kind == circuit.Battery, p.Kind == circuit.Bank, p.Kind == circuit.Charger, p.Kind == circuit.Generator:
+	case p.Kind == circuit.Battery, p.Kind == circuit.Bank:
 		return symbol.Negative
 	case p.Kind != circuit.Ground:
 		return symbol.Outgoing
