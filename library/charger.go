@@ -25,6 +25,9 @@ type ChargerType struct {
 }
 
 func (t *ChargerType) check(m *row) {
+	if m.has("least wire") && t.Wire.Mm2 == 0 {
+		m.r.report(m.node, "the least wire of a charger is given in \"mm2\"", "", "")
+	}
 	if t.From == "battery" {
 		switch {
 		case t.StartsV == 0:

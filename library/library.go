@@ -322,6 +322,7 @@ type LoadType struct {
 	Most              MostPower `key:"highest" show:"*"`
 	OnForS            float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
 	EveryS            float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
+	Turns             []string  `key:"turns"`                                 // what its two directions are called, of a motor that is reversed in use; none = it turns one way
 	IgnitionProtected bool      `key:"ignition protected"`                    // no spark of it lights vapour around it
 	Lead              Lead      `key:"lead"`
 	MostFuseA         float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
@@ -351,9 +352,10 @@ type UsualFuse struct {
 }
 
 // LeastWire is the thinnest conductor that makers of a device ask for or fitters lay to it, however short, at its rated
-// voltage; zero when not known.
+// voltage: as such, or for each ampere that it draws; zero when not known.
 type LeastWire struct {
-	Mm2    float64 `key:"mm2" need:"" in:"0.05,500"`
+	Mm2    float64 `key:"mm2" in:"0.05,500"`
+	PerA   float64 `key:"mm2 per A" in:"0.01,10"` // of a load
 	Source Source
 }
 

@@ -451,7 +451,7 @@ func (x *Load) character() {
 	fill(&x.Lead.AreaMm2, t.Lead.AreaMm2, quantity.Area)
 	fill(&x.Lead.LengthM, t.Lead.LengthM, quantity.Length)
 	fill(&x.MostFuseA, t.MostFuseA, quantity.Current)
-	fill(&x.LeastMm2, t.Wire.Mm2*classV(t.RatedV)/classV(x.RatedV), quantity.Area)
+	fill(&x.LeastMm2, t.Wire.Mm2*classV(t.RatedV)/classV(x.RatedV)+t.Wire.PerA*x.PowerW/x.RatedV, quantity.Area)
 	fill(&x.DropAim, t.Aim.Share, quantity.Share)
 	x.times(t, fill)
 	if x.given.inrushTime.Given() {

@@ -61,6 +61,23 @@ func TestLargerLoadNeverThinner(t *testing.T) {
 	}
 }
 
+// TestLongerNeverThinner: a longer way never has a thinner wire, also where the thickest that the holder of its fuse takes
+// leaves too much lost.
+func TestLongerNeverThinner(t *testing.T) {
+	for _, c := range []struct{ practice, draw, behaves string }{
+		{"off-road", "92 A", "constant power, critical: yes, drop aim: 2 %"}, {"marine", "20 A", "motor, critical: yes"},
+	} {
+		last := 0.0
+		for _, lengthM := range []float64{0.5, 1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 16, 24} {
+			mm2, _ := chosen(t, single(c.practice, c.draw, c.behaves, lengthM))
+			if mm2[1] < last {
+				t.Errorf("%s, %s, %s: %g mm² at %g m, after %g mm²", c.practice, c.draw, c.behaves, mm2[1], lengthM, last)
+			}
+			last = mm2[1]
+		}
+	}
+}
+
 // TestIdleNeighbour: a wire beside it that carries nothing, or a longer name, changes
 // no size.
 func TestIdleNeighbour(t *testing.T) {

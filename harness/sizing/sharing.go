@@ -13,22 +13,18 @@ type sharing struct {
 	lostV []float64
 }
 
-// A load that the thickest wires leave past its limit by more than hopelessShare
-// gets gainShare of what they could do for it: beyond that copper buys little, and
-// the finding stays for the builder to mend otherwise. Where contacts, fuses and
-// the battery take the greater part, its wires go by the other rules.
-const (
-	hopelessShare = 0.02
-	gainShare     = 0.75
-)
+// A load that the thickest wires leave past its limit by more than hopelessShare gets them, so that a longer
+// way never has a thinner wire, and the finding stays for the builder to mend otherwise. Where contacts, fuses and
+// the battery alone take more than the limit, its wires go by the other rules.
+const hopelessShare = 0.02
 
 // aim sets what every load may lose.
 func (w *view) aim(ok [][]int) {
 	w.s.beyond = map[string]bool{}
-	thin, thick := w.present(), w.thickest()
+	thick := w.thickest()
 	for i, list := range ok {
 		if list != nil {
-			thin[i], thick[i] = list[0], min(thick[i], list[len(list)-1])
+			thick[i] = min(thick[i], list[len(list)-1])
 		}
 	}
 	for _, d := range w.drops {
@@ -36,11 +32,11 @@ func (w *view) aim(ok [][]int) {
 		least := w.predicted(d, thick)
 		switch {
 		case least <= d.limitV*(1+hopelessShare):
-		case d.limitV <= 0 || w.copperV(d, thick) < least/2:
+		case d.limitV <= 0 || least-w.copperV(d, thick) >= d.limitV:
 			d.aimV = math.Inf(1)
 			w.s.beyond[d.load.Load.Load.Name] = d.lowest || w.s.beyond[d.load.Load.Load.Name]
 		default:
-			d.aimV = least + (1-gainShare)*math.Max(0, w.predicted(d, thin)-least)
+			d.aimV = least
 		}
 	}
 }

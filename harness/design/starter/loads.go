@@ -125,6 +125,8 @@ const fullStud = 5
 // with a feed of its own from the battery has a return of its own, too.
 func (w *writer) ground(x *accessory) string {
 	switch {
+	case x.turns() != nil:
+		return x.half(1)
 	case x.contactor:
 		return "battery negative"
 	case x.isolated() || x.heavy() || x.float != "":

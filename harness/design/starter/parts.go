@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 )
 
 // blockPart and others are the names of the parts that every design has.
@@ -23,7 +24,7 @@ const brickA = 40
 func (w *writer) fuses() []string {
 	list := w.linkFuses()
 	if w.ways > 0 {
-		list = append(list, mainPart+": {"+w.firstFuse(w.postChemistry())+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
+		list = append(list, mainPart+": {"+w.firstFuse(w.postChemistry())+w.mainRating()+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
 		if w.v.tap != "" {
 			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.tap+", wire: {length: 150 mm}}")
 		}
@@ -42,11 +43,16 @@ func (w *writer) fuses() []string {
 			ways++
 			from, size = fmt.Sprintf("%s %d", plusBarPart, ways), sized(w.barWire())
 		}
-		if x.contactor {
-			from = "battery"
+		switch {
+		case x.contactor:
+			from, kind = "battery", w.motorFuse()
+		case x.isolated() && from == w.post():
+			kind = w.firstFuse(w.postChemistry())
+		case from == w.post() && w.lithium(w.postChemistry()):
+			kind = w.firstFuse(w.postChemistry())
 		}
-		if x.contactor {
-			kind = w.firstFuse(w.a.Battery)
+		if usualA := x.kind.Fuse.RatingA / w.v.scale(); usualA > 0 && from != w.post() { // behind a larger one, which leaves it room
+			kind = "rating: " + quantity.Plain(usualA, quantity.Current) + ", "
 		}
 		entry := x.name + " fuse: {" + kind + "at: " + w.home(x) + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"
 		if x.live {
@@ -55,6 +61,16 @@ func (w *writer) fuses() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// motorFuse is that of a strong motor, whose cable is so thick that a short draws all that the first battery gives.
+func (w *writer) motorFuse() string {
+	strip, c := w.lib.FuseType(w.v.first), w.lib.Chemistry(w.a.Battery)
+	if ah, err := quantity.Parse(w.a.Capacity, quantity.Charge); strip != nil && err == nil && ah > 0 &&
+		c.OpenCircuit[len(c.OpenCircuit)-1].Volts/c.Ohm(ah) > strip.BreakingAt(w.v.systemV()) {
+		return "type: class T, "
+	}
+	return w.firstFuse(w.a.Battery)
 }
 
 // firstFuse is the key of the type of a fuse at a battery's post, in a holder: of lithium, whose short is
@@ -71,7 +87,13 @@ func (w *writer) firstFuse(chemistry string) string {
 
 // behindMain tells that an accessory's own fuse hangs on the main fuse.
 func (w *writer) behindMain(x *accessory) bool {
-	return w.v.tail != "" && w.ways > 0 && x.direct() && !x.live
+	return w.v.tail != "" && w.ways > 0 && x.direct() && !x.live || w.tapsMain(x)
+}
+
+// tapsMain tells that what stays live hangs on the main fuse: a small fuse does not break what a short at the post drives
+// through a short wire. On lithium it has a bar there.
+func (w *writer) tapsMain(x *accessory) bool {
+	return w.v.tail != "" && w.ways > 0 && x.live && x.leads == nil && x.position == "" && x.float == "" && !w.lithium(w.postChemistry())
 }
 
 // tailed are the keys of a wire that is as thick as those beside it at the main fuse; "" where
@@ -95,7 +117,10 @@ func (w *writer) relays() []string {
 			relayPart, form, w.v.block, mainPart, w.tailed(", wire: {size: %s}"), pilotPart, stud))
 	}
 	for _, x := range w.list {
-		if x.contactor {
+		switch {
+		case x.contactor && x.turns() != nil:
+			list = append(list, w.reversing(x)...)
+		case x.contactor:
 			list = append(list, fmt.Sprintf("%s contactor: {at: %s, fed by: %s isolator, wire: {length: 300 mm}, "+
 				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}, stays live: \"its isolator is opened on leaving\"}", x.name, w.home(x), x.name, x.name, stud))
 		}
@@ -182,10 +207,7 @@ func (w *writer) switches() []string {
 		case x.isolated():
 			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
 				"stays live: \"the isolator is opened on leaving\"}", x.name, x.switched, w.home(x), x.name))
-			if x.contactor {
-				list = append(list, fmt.Sprintf("%s switch: {type: %s, momentary: yes, at: %s, fed by: %s %d%s}", x.name, w.v.rocker,
-					dash, blockPart, w.control, w.within(dash, w.v.block)))
-			}
+			list = append(list, w.buttons(x)...)
 		default:
 			held := ""
 			if x.kind.Sign == string(design.SignHorn) {

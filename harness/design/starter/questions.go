@@ -112,7 +112,7 @@ func Questions(vehicle string) []Question {
 	}
 	textOf(true, Question{Name: "title", Ask: "title of the design", Explain: "It stands on every sheet: Work lamps and heat, say."},
 		func(a *Answers) *string { return &a.Title })
-	textOf(true, Question{Name: "battery", Ask: "battery chemistry (flooded, AGM, gel, LiFePO4)", Explain: "It is printed on the battery. Flooded ones have caps, or an indicator eye."},
+	textOf(true, Question{Name: "battery", Ask: "battery chemistry (flooded, AGM, gel, LiFePO4)", Explain: "It is printed on the battery. Flooded ones have caps, or an indicator eye. Of lithium, LiFePO4, take only one made to start engines: the board of others lets less through than a starter takes, and check says so."},
 		func(a *Answers) *string { return &a.Battery })
 	textOf(true, Question{Name: "capacity", Ask: "battery capacity, Ah", Unit: "Ah", Explain: "It is printed on the battery: 12 V 18 Ah."},
 		func(a *Answers) *string { return &a.Capacity })

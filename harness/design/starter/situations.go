@@ -22,6 +22,9 @@ func (w *writer) situations() []string {
 		switch {
 		case x.contactor:
 			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]%s}", x.name, x.name, closed))
+			if x.turns() != nil {
+				list = append(list, fmt.Sprintf("%s: {engine: cruise, reversed: [%s]%s}", x.half(1), x.name, closed))
+			}
 			continue
 		case x.isolated():
 			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))

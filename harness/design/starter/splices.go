@@ -59,6 +59,8 @@ func (w *writer) feedOf(x *accessory) (from, start string) {
 		return w.lights + " " + x.position, dash
 	case x.float != "" && !x.relay:
 		return x.bothSwitches(), "" // the runs give both lengths
+	case x.turns() != nil:
+		return x.half(0), w.home(x)
 	case x.contactor:
 		return x.name + " contactor", w.home(x)
 	case x.isolated():

@@ -159,7 +159,7 @@ func (w *writer) batteries() []string {
 // backSize is that of the return from the second battery to the first. Ashore it is the way to the frame too, by which what a
 // lead draws that chafes through behind a large fuse returns, more than the link carries: then it is left open.
 func (w *writer) backSize() string {
-	if w.converts() && !w.afloat() && slices.ContainsFunc(w.list, func(x *accessory) bool { return x.isolated() && !x.contactor }) {
+	if w.converts() && !w.afloat() && (w.mainRating() != "" || slices.ContainsFunc(w.list, func(x *accessory) bool { return x.isolated() && !x.contactor })) {
 		return ""
 	}
 	return w.linkSize()
@@ -233,6 +233,10 @@ func (w *writer) chargers() (list []string) {
 	if !w.converts() {
 		return list
 	}
+	back := w.negative()
+	if !w.afloat() && w.firstPlace() == w.v.source { // by the second battery's return it would lift what returns by the frame, were that lost
+		back = "battery negative"
+	}
 	return append(list, fmt.Sprintf("booster: {type: DC-DC charger 30 A, at: %s, fed by: start end%s, returns to: %s%s}",
-		w.v.source, w.linked("wire", w.firstPlace(), w.v.source), w.negative(), w.linked("return wire", "", "")))
+		w.v.source, w.linked("wire", w.firstPlace(), w.v.source), back, w.linked("return wire", "", "")))
 }

@@ -27,12 +27,14 @@ type writer struct {
 	rings     int       // returns at the first stud of the accessories
 	bar       bool      // before the negative post, which would bear more lugs than it takes
 	plusBar   bool      // at the positive post, likewise
-	engine    engine
-	tap, tapA string
-	second    bank
-	solar     string // rated power of the panels; "" = none
-	runs      []run
-	b         strings.Builder
+	// barBehindMain: the plus bar hangs on the main fuse, and so has none of its own.
+	barBehindMain bool
+	engine        engine
+	tap, tapA     string
+	second        bank
+	solar         string // rated power of the panels; "" = none
+	runs          []run
+	b             strings.Builder
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.b, format+"\n", args...) }
@@ -91,6 +93,9 @@ practice: %s
 battery: {chemistry: %s, capacity: %s, resistance: %s, at: %s}
 `, w.a.Title, cmp.Or(w.engine.words, w.v.words), w.v.systemV(), w.v.practice, w.a.Battery, w.a.Capacity,
 		w.resistance(w.a.Battery, w.a.Capacity), w.firstPlace())
+	if w.startsOnLithium() {
+		w.line("# %s", lithiumStarts)
+	}
 	w.section("batteries", "Loads are fed from it; it is charged over its link while the engine runs.", w.batteries())
 	fmt.Fprintf(&w.b, `
 charging:
@@ -104,6 +109,15 @@ charging:
 	if w.engine.starter != "" {
 		w.line("  starter: %s   # what a start takes", w.engine.starter)
 	}
+}
+
+// lithiumStarts is what it means that a lithium battery starts the engine.
+const lithiumStarts = "A board in series with the cells must bear the starter: take one made to start engines and give its `board`, or a lead one."
+
+// startsOnLithium tells that a lithium battery of a size that is sold for accessories starts the engine.
+func (w *writer) startsOnLithium() bool {
+	ah, err := quantity.Parse(w.a.Capacity, quantity.Charge)
+	return w.engine.starter != "" && err == nil && w.lithium(w.a.Battery) && ah >= w.lib.Chemistry(w.a.Battery).HouseAh
 }
 
 // own is what the vehicle draws, its engine first.
@@ -137,8 +151,12 @@ func (w *writer) grounds() []string {
 		list[i] = strings.ReplaceAll(entry, "battery negative", w.negative())
 	}
 	if w.bar {
+		size := w.trunk()
+		if slices.ContainsFunc(w.list, func(x *accessory) bool { return x.isolated() && !x.contactor }) { // a large fuse returns by it
+			size = ""
+		}
 		list = append(list, fmt.Sprintf("%s: {kind: ground block, at: %s, limit: 250 A, returns to: %s negative, wire: {%slength: 250 mm}}",
-			barPart, w.v.source, w.post(), sized(w.trunk())))
+			barPart, w.v.source, w.post(), sized(size)))
 	}
 	return list
 }

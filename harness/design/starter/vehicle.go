@@ -156,6 +156,6 @@ var vehicles = []vehicle{
 		grounds: []string{"cab bar: {kind: ground block, at: cab, limit: 80 A, returns to: battery negative}", "body stud: {kind: frame stud, at: body, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"body": "body stud", "": "cab bar"},
 		block:   "cab", source: "battery box", tap: "ignition feed", spare: "1 A", rocker: "rocker 16 A",
-		first: "marine strip", tail: "6 mm²",
+		first: "marine strip", tail: "10 mm²",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "3.5 m"},
 }

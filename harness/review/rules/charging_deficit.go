@@ -37,7 +37,7 @@ var chargingDeficit = &Rule{
 	Why:    "the battery makes up the rest and is flat at the next start",
 	Change: "run fewer loads in this situation, or keep the engine above its break-even speed",
 	Severity: "fault at cruising speed and above, or when no speed covers it; advice below cruising " +
-		"speed, and where the nominal demand is covered",
+		"speed, where the nominal demand is covered, and where a further battery makes up all of it",
 	Source: "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two " +
 		"sources)",
 	Bad: `
@@ -150,6 +150,10 @@ func (p *Pass) reportDeficit(l *budget.Line) {
 	case !math.IsNaN(l.BreakEvenRPM):
 		speed = "charging keeps up from " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + " on, hot"
 	}
+	if banksMakeUp(l) != "" && !l.CutOff { // what starts the engine stays full
+		f.Severity = finding.Advice
+		f.Why = "what hangs on that battery stops once it is flat"
+	}
 	f.What = p.balance(l) + short(l) + "; " + speed + "; " + batteryDoes(l)
 	f.Short = fmt.Sprintf("%s wanted, charging gives %s; %s; %s", amps(l.VehicleA+l.AccessoryA), amps(l.OutputA),
 		strings.TrimPrefix(speed, "charging "), restOf(l))
@@ -171,6 +175,8 @@ func short(l *budget.Line) string {
 // batteryDoes says what a full battery does where the posts settle.
 func batteryDoes(l *budget.Line) string {
 	switch volts := quantity.Format(l.BusV, quantity.Voltage); {
+	case banksMakeUp(l) != "":
+		return "the battery holds " + volts + "; " + banksMakeUp(l)
 	case l.BatteryA <= 0:
 		return "the battery settles at " + volts + ", where it still takes " + amps(-l.BatteryA)
 	case math.IsNaN(l.BatteryHours):
@@ -181,9 +187,25 @@ func batteryDoes(l *budget.Line) string {
 	}
 }
 
+// banksMakeUp says which further batteries make up what is short, while the first gives nothing; "" = none does.
+func banksMakeUp(l *budget.Line) string {
+	if l.BatteryA > 0 {
+		return ""
+	}
+	var list []string
+	for _, b := range l.Banks {
+		if b.A > 0 {
+			list = append(list, b.Bank.Name+" makes up "+amps(b.A)+" for "+quantity.Format(b.Hours*3600, quantity.Duration)+" when full")
+		}
+	}
+	return strings.Join(list, ", ")
+}
+
 // restOf says in few words what the battery does.
 func restOf(l *budget.Line) string {
 	switch {
+	case banksMakeUp(l) != "":
+		return banksMakeUp(l)
 	case l.BatteryA <= 0:
 		return "the battery holds " + quantity.Format(l.BusV, quantity.Voltage)
 	case math.IsNaN(l.BatteryHours):

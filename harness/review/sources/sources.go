@@ -209,7 +209,7 @@ func (g *gatherer) part(p *circuit.Part) {
 			if src.Type.Aim.Share > 0 {
 				g.add(src.Type.Aim.Source, "load "+src.Type.Name+", drop aim")
 			}
-			if src.Type.Wire.Mm2 > 0 {
+			if src.LeastMm2.Given() && src.LeastMm2.Pos.Line == 0 {
 				g.add(src.Type.Wire.Source, "load "+src.Type.Name+", least wire")
 			}
 			if src.MostW > 0 {
