@@ -22,6 +22,37 @@ func (r *Rings) Fuses(c *Circuit) (list []*Branch) {
 	return list
 }
 
+// Largest is the number of fuses of the ring that has most, those apart at the battery's post not counted together.
+func (r *Rings) Largest(c *Circuit) (most int) {
+	if r == nil {
+		return 0
+	}
+	met := make([]bool, len(c.Branches))
+	for _, first := range c.Branches {
+		if met[first.Index] || !r.In(first) {
+			continue
+		}
+		met[first.Index] = true
+		fuses := 0
+		for queue := []*Branch{first}; len(queue) > 0; queue = queue[1:] {
+			b := queue[0]
+			if b.Kind == FuseBranch {
+				fuses++
+			}
+			for _, n := range []*Node{b.A, b.B} {
+				for _, x := range n.Branches {
+					if !c.IsPost(n) && !met[x.Index] && r.In(x) {
+						met[x.Index] = true
+						queue = append(queue, x)
+					}
+				}
+			}
+		}
+		most = max(most, fuses)
+	}
+	return most
+}
+
 // Rings finds the branches that are fed from both ends; nil where there are none. Of wires side by side
 // (`parallel`) the others are no further feed. What joins several batteries is Linked's.
 func (c *Circuit) Rings() *Rings {

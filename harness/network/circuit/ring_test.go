@@ -1,6 +1,7 @@
 package circuit_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -55,6 +56,40 @@ loads:
 		}
 		if s := strings.Join(got, "; "); s != c.want {
 			t.Errorf("%s: %q, want %q", c.name, s, c.want)
+		}
+	}
+}
+
+// The fuses of a ladder are one ring; pairs that meet at the battery's post alone are rings of two.
+func TestLargestRing(t *testing.T) {
+	ladder := func(n int) string {
+		fuses, splices := "", ""
+		for i := range n {
+			fuses += fmt.Sprintf("  f%d: {type: blade C, rating: 5 A, at: a, fed by: battery}\n", i)
+			by := "f0"
+			if i > 0 {
+				by = fmt.Sprintf("[f%d, s%d]", i, i-1)
+			}
+			splices += fmt.Sprintf("  s%d: {at: a, fed by: %s}\n", i, by)
+		}
+		return "fuses:\n" + fuses + "splices:\n" + splices + fmt.Sprintf("loads:\n  l: {power: 5 W, behaves: resistor, at: a, fed by: s%d, returns to: battery negative}\n", n-1)
+	}
+	pairs := `fuses:
+  a1: {type: blade C, rating: 5 A, at: a, fed by: battery}
+  a2: {type: blade C, rating: 5 A, at: a, fed by: battery}
+  b1: {type: blade C, rating: 5 A, at: a, fed by: battery}
+  b2: {type: blade C, rating: 5 A, at: a, fed by: battery}
+loads:
+  a: {power: 5 W, behaves: resistor, at: a, fed by: [a1, a2], returns to: battery negative}
+  b: {power: 5 W, behaves: resistor, at: a, fed by: [b1, b2], returns to: battery negative}
+`
+	for name, c := range map[string]struct {
+		text string
+		want int
+	}{"a ladder of two": {ladder(2), 2}, "of seven": {ladder(7), 7}, "pairs": {pairs, 2}} {
+		got := buildtest.Circuit(t, "fusewright: 1\ntitle: t\nsystem: 12 V\npractice: off-road\nbattery: {chemistry: AGM, capacity: 60 Ah, at: a}\nplaces: {a: {}}\n"+c.text)
+		if n := got.Rings().Largest(got); n != c.want {
+			t.Errorf("%s: %d fuses, want %d", name, n, c.want)
 		}
 	}
 }

@@ -8,9 +8,9 @@ import (
 	"fusewright/harness/network/solve"
 )
 
-// mostRingFuses is how many fuses in rings are followed from one opening to the next: each is a network to solve.
-// No vehicle has as many.
-const mostRingFuses = 64
+// mostRingFuses is how many fuses in rings are followed from one opening to the next, mostInRing how many in one of
+// them: every set that may be open is a network to solve. No vehicle has as many.
+const mostRingFuses, mostInRing = 64, 6
 
 // Leg is a ring with one of its fuses out: what the others carry then and the loads lose, each in the situation in
 // which it is most. Nobody notices that a leg is open.

@@ -116,7 +116,7 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s.stems = newStems(c, s.Wires)
 	rings := c.Rings()
 	s.looped = c.BothWays() || rings != nil
-	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses
+	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses || rings.Largest(c) > mostInRing
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
 	return s
