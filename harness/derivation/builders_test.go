@@ -28,7 +28,7 @@ var builders = []struct{ design, asks, want string }{
 	{"hay-wain", "how long does the battery last in winter evening", "hours in winter evening"},
 	{"hay-wain", "is the alternator enough when driving", "spare in driving"},
 	{"hay-wain", "is there enough charge when waiting", "spare in waiting"},
-	{"hay-wain", "what does the battery see at start", ""},
+	{"hay-wain", "what does the battery see at start", "volts at start"},
 	{"hay-wain", "how much does the coolbox draw", "current of fridge"},
 	{"hay-wain", "how hot does W14 get", "temperature of W14"},
 	{"sedge-sloop", "how many amps does the fridge take", "current of refrigerator"},
@@ -55,7 +55,7 @@ var builders = []struct{ design, asks, want string }{
 	{"sedge-sloop", "which fuse feeds the plotter", "rating of F9"},
 	{"sedge-sloop", "how long does the fridge run at anchor", "hours at anchor"},
 	{"reed-skiff", "how much current is left at idle", "spare in night cutting"},
-	{"reed-skiff", "how long can the radio play", ""},
+	{"reed-skiff", "how long can the radio play", "hours of radio"},
 	{"fen-runner", "why 7.5 A for the heated grips", "rating of F4"},
 	{"reed-skiff", "how much short circuit current does W3 see", "prospective short at W3"},
 }

@@ -255,6 +255,115 @@ func TestAskedOfAResistor(t *testing.T) {
 	}
 }
 
+// machineWithIsolator is a ketch with an isolator, a fan behind a resistor and a pump with two feeds.
+func machineWithIsolator(t *testing.T) *harness.Review {
+	t.Helper()
+	file := "../../testdata/corpus/clean/teal-ketch.yaml"
+	src, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, _, _ := strings.Cut(string(src), "\nrides:")
+	text = strings.Replace(text, "switches:\n", `resistors:
+  dropper: {resistance: 1 Ω, rating: 50 W, thermal fuse: yes, at: saloon, fed by: panel 3, wire: {size: 2.5 mm²}}
+switches:
+  bilge: {type: rocker 16 A, at: saloon, fed by: panel 4, wire: {size: 2.5 mm²}, positions: [manual, off, automatic]}
+  float: {type: float switch 15 A, at: locker, fed by: bilge automatic, wire: {size: 2.5 mm²}}
+`, 1)
+	text = strings.Replace(text, "loads:\n  fridge", `loads:
+  fan: {power: 40 W, rated at: 13 V, behaves: motor, at: saloon, fed by: dropper, wire: {size: 2.5 mm²}, returns to: bar, return wire: {size: 4 mm²}}
+  bilge pump: {type: bilge pump large, at: locker, fed by: [bilge manual, float], wire: {size: 6 mm²}, returns to: bar, return wire: {size: 6 mm²}}
+  fridge`, 1)
+	text = strings.Replace(text, "3: spare, 4: spare", "3: 10 A, 4: 15 A", 1) + `
+situations:
+  cruise: {engine: cruise, on: [fridge, fan]}
+  at anchor: {key: off, on: [fridge]}
+  pumping: {key: off, on: [bilge pump], closed: [float]}
+`
+	d, err := design.Read(file, []byte(text), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// Each is asked as the builder of the machine would: of the two speeds of a motor, of an isolator, of one battery of several, of
+// a tap and of a start.
+func TestAskedOfAWholeMachine(t *testing.T) {
+	for _, c := range []struct{ file, asked, want string }{
+		{"testdata/rules/ok/two-speeds.yaml", "blower current on low", "current of blower on low"},
+		{"testdata/rules/ok/two-speeds.yaml", "how much does the blower draw on high", "current of blower on high"},
+		{"testdata/rules/ok/two-speeds.yaml", "seat pad current on low", "current of seat pad on low"},
+		{"testdata/rules/ok/two-speeds.yaml", "how much is drawn from pilot's spare", ""},
+		{"testdata/rules/ok/two-speeds.yaml", "spare of pilot", "spare of pilot"},
+		{"ISOLATOR", "drop over isolator", "drop of isolator"},
+		{"ISOLATOR", "current through the isolator", "current of isolator"},
+		{"ISOLATOR", "how hot does the resistor get", "heat of dropper"},
+		{"ISOLATOR", "charging current of house", "charging current of house"},
+		{"ISOLATOR", "how long does the house battery last at anchor", "hours of house at anchor"},
+		{"ISOLATOR", "how long does the house battery last when pumping", "hours of house in pumping"},
+		{"ISOLATOR", "start voltage", "volts at start"},
+		{"ISOLATOR", "what does the battery see at start", "volts at start"},
+		{"ISOLATOR", "why is the bilge pump wire 10 AWG", "allowed current of W15"},
+		{"designs/fen-runner.yaml", "spare of tail lamp feed", "spare of tail lamp feed"},
+		{"designs/reed-skiff.yaml", "how long can the radio play", "hours of radio"},
+		{"designs/reed-skiff.yaml", "how long can the plotter run", "hours in night cutting"},
+	} {
+		r := machineWithIsolator(t)
+		if c.file != "ISOLATOR" {
+			r = reviewOf(t, "../../"+c.file)
+		}
+		got, err := derivation.Of(r, c.asked)
+		switch {
+		case c.want == "" && err == nil || c.want != "" && (err != nil || got.What != c.want):
+			t.Errorf("%q is taken for %v (%v), want %q", c.asked, got, err, c.want)
+		case err == nil && (offIn(got.Root) != nil || bareIn(got.Root) != nil):
+			t.Errorf("%q: off or from nowhere: %s", c.asked, asJSON(t, got))
+		}
+	}
+}
+
+// The figures behind them, by hand: what a tap spares is its spare less what is drawn; a fan behind 0.6 Ω and its wires draws
+// less than at full speed by the law that the solver has; an isolator loses its knee and its slope.
+func TestFiguresOfAWholeMachine(t *testing.T) {
+	r := reviewOf(t, "../../testdata/rules/ok/two-speeds.yaml")
+	spare := of(t, r, "spare of pilot").Root
+	if want := base(spare.From[0]) - base(spare.From[1]); base(spare.From[0]) != 1 || math.Abs(base(spare)-want) > 1e-9 || want < 0.7 || want > 0.9 {
+		t.Errorf("pilot spares %+v", spare)
+	}
+	low, high := of(t, r, "current of blower on low"), of(t, r, "current of blower on high")
+	if l, h := base(low.Root), base(high.Root); low.Situation != "slow" || !strings.HasPrefix(high.Situation, "fast") || !(l < h) || math.Abs(l-base(of(t, r, "current of dropper").Root)) > 1e-9 {
+		t.Errorf("blower: %g A in %s, %g A in %s", l, low.Situation, h, high.Situation)
+	}
+	r = machineWithIsolator(t)
+	drop := of(t, r, "drop of isolator").Root
+	if want := base(drop.From[0]) + base(drop.From[1])*base(drop.From[2]); math.Abs(base(drop)-want) > 1e-3 || want < 0.6 || want > 1.1 {
+		t.Errorf("isolator loses %+v", drop)
+	}
+	into := of(t, r, "charging current of house")
+	most := 0.0
+	for _, l := range r.Budget.Lines {
+		most = max(most, -l.Banks[0].A)
+	}
+	if got := base(into.Root); math.Abs(got-most) > 1e-6*most || most == 0 {
+		t.Errorf("charging current %g A, the budget has %g A", got, most)
+	}
+	start := of(t, r, "volts at start")
+	if got, want := base(start.Root), r.Cranking.Cases[0].PostsV; math.Abs(got-want) > 1e-9 {
+		t.Errorf("%g V at a start, want %g V", got, want)
+	}
+	// 60 W at 12 V a tenth of the time out of 60 Ah are 0.2 of it in a day; a flooded battery loses 15 % in a month at 20 °C, 1.41
+	// times as much at 25 °C: ln((1 + 0.2 / 0.00766) / (0.6 + 0.2 / 0.00766)) / 0.00766 = 1.94 days.
+	hours := of(t, reviewOf(t, "../../designs/reed-skiff.yaml"), "hours of radio")
+	if len(hours.Answer) == 0 || !strings.Contains(hours.Answer[0], "radio") || math.Abs(hours.Root.Number-46.57) > 0.01 {
+		t.Errorf("%+v", hours)
+	}
+}
+
 // A review that is open gives the same derivation as one with all its stages, and runs no more
 // of them than the figure takes.
 func TestOpenReview(t *testing.T) {

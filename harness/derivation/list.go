@@ -34,9 +34,10 @@ func (b *book) asked() iter.Seq[*Asked] {
 			for _, other := range b.names(of) {
 				a.also = append(a.also, kind+" "+other)
 			}
+			a.also = append(a.also, b.called[a.What]...)
 			return yield(a)
 		}
-		_ = b.addLoads(add) && b.addResistors(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add) && b.addStarts(add)
+		_ = b.addLoads(add) && b.addSpeeds(add) && b.addResistors(add) && b.addDiodes(add) && b.addTaps(add) && b.addBanks(add) && b.addWires(add) && b.addFuses(add) && b.addSituations(add) && b.addStarts(add)
 	}
 }
 
@@ -58,7 +59,8 @@ func (b *book) addLoads(add adding) bool {
 		if !(add("drop of", name, on, func() *Tree { return b.dropTree(br) }) &&
 			add("volts at", name, on, func() *Tree { return b.voltsTree(br) }) &&
 			add("current of", name, b.carries(br), func() *Tree { return b.ampsTree(br, ofPart(br.Part), name) }) &&
-			add("limit of", name, nil, func() *Tree { return b.limitTree(br) })) {
+			add("limit of", name, nil, func() *Tree { return b.limitTree(br) }) &&
+			add("hours of", name, func() bool { return b.neverLasts(br) }, func() *Tree { return b.aloneTree(br) })) {
 			return false
 		}
 	}
@@ -204,6 +206,9 @@ func (b *book) addHours(l *budget.Line, add adding) bool {
 		return true
 	}
 	in := during(l.Situation.Name)
+	if len(trees) == 1 {
+		b.called["hours "+in] = []string{"hours of " + name + " " + in}
+	}
 	if !add("hours", in, nil, trees[name]) {
 		return false
 	}

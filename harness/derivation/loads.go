@@ -2,8 +2,11 @@ package derivation
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 )
@@ -60,5 +63,35 @@ func (b *book) limitTree(load *circuit.Branch) *Tree {
 	}
 	t.Notes = []string{"The limit is that of the conductors at nominal values; with fuses and contacts one and a half times as much may be lost."}
 	t.Next = []string{fmt.Sprintf("why \"drop of %s\"", load.Part.Name)}
+	return t
+}
+
+// neverLasts tells of a load that no situation in which batteries run down has on, and that runs from the first battery.
+func (b *book) neverLasts(load *circuit.Branch) bool {
+	if plus, _ := b.c.Supply(load.A); plus != b.c.Positive() || battery.Of(b.d) == nil {
+		return false
+	}
+	for _, l := range slices.Concat(b.r.Balanced().Lines, b.r.Balanced().KeyOff) {
+		if slices.Contains(l.Situation.On, load.Load.Load) && !math.IsInf(l.BatteryHours, 1) {
+			return false
+		}
+	}
+	return true
+}
+
+// aloneTree explains how long a full battery runs a load with nothing else on.
+func (b *book) aloneTree(load *circuit.Branch) *Tree {
+	t, name := ofPart(load.Part), load.Part.Name
+	bat := battery.Of(b.d)
+	drain := of("current of "+name, amps, b.c.DrawA(load), "{} ÷ {}", b.ratedW(load), b.ratedV(load)).orSolved("by its behaviour, at the system voltage")
+	if share := load.Load.Average(); share != 1 {
+		drain = of(drain.label+", on average", amps, drain.v*share, "{} × {}", drain, b.view(0, corner.Nominal).duty(load))
+	}
+	s := bat.Stand(1, bat.StartReserve(battery.RatedC), drain.v, battery.RatedC)
+	days := standingOf(s, &b.d.Battery, exactly("full", plain, 1), row("charge that a start needs", plain, s.To, s.Source), drain)
+	t.finish(of("until a start is not sure", hours, 24*days.v, "24 × {}", days).by(days), nil)
+	t.Answer = []string{fmt.Sprintf("A full battery runs %s for %s, with the engine stopped and nothing else on, until a start of the engine is not sure.", name,
+		quantity.Format(24*3600*days.v, quantity.Duration)), "No situation of the design has it on while the battery runs down."}
+	t.Notes = []string{"What else is on takes from it: a situation of the design with key: off, or on, gives the whole."}
 	return t
 }

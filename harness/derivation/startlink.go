@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -71,8 +72,11 @@ func (b *book) helpA(part *circuit.Part, s *solve.Solution, br *circuit.Branch) 
 // besideShare is more than what hangs on a link beside the batteries, and returns by the same way, take from its current.
 const besideShare = 0.2
 
-// addStarts adds what further batteries give to a start.
+// addStarts adds what the posts have at a start, and what further batteries give to it.
 func (b *book) addStarts(add adding) bool {
+	if !add("volts at", "start", func() bool { b.r.Judged(); return len(b.startVs()) > 0 }, b.startTree) {
+		return false
+	}
 	for _, part := range b.c.Parts {
 		if part.Kind != circuit.Bank {
 			continue
@@ -82,6 +86,19 @@ func (b *book) addStarts(add adding) bool {
 		}
 	}
 	return true
+}
+
+// startTree explains what the posts of the full battery have while the starter turns, in mild air and in the cold.
+func (b *book) startTree() *Tree {
+	t := ofPart(b.batteryBranch().Part)
+	list, k := b.startVs(), b.r.Cranking.Cases
+	t.finish(list[0], b.startLimits()[1], list[1:]...)
+	t.Answer = []string{fmt.Sprintf("The posts of the battery have %s while %s turns, in air of %s on a full battery.", t.Root.Value, b.r.Cranking.Start.Starter,
+		quantity.Format(k[0].CelsiusC, quantity.Temperature))}
+	if len(k) > 1 {
+		t.Answer = append(t.Answer, fmt.Sprintf("At %s they have %s.", quantity.Format(k[1].CelsiusC, quantity.Temperature), quantity.Format(k[1].PostsV, quantity.Voltage)))
+	}
+	return t
 }
 
 func (b *book) helpTree(part *circuit.Part) *Tree {

@@ -25,6 +25,7 @@ var kinds = []said{
 	{"heat of", []string{"heat", "power", "watts", "dissipation", "loss", "losses", "hot", "warm", "temperature"}}, // of resistors; a wire's is its temperature
 	{"drop of", []string{"drop", "voltage drop", "volt drop", "voltage loss", "loss", "losses", "lost", "lose", "loses", "volts lost"}},
 	{"volts at", []string{"volts", "voltage", "least voltage", "minimum voltage"}},
+	{"charging current of", []string{"charging current", "charge current", "charging", "charged", "charge"}},
 	{"start current of", []string{"start current", "starting current", "current at a start", "help at a start"}},
 	{"current of", []string{"current", "amps", "amperes", "draw", "draws", "consumption", "power", "watts", "carries", "use", "uses", "pull", "pulls"}},
 	{"limit of", []string{"limit", "drop limit", "allowed drop", "permitted drop", "limit drop", "drop limited"}},
@@ -48,10 +49,10 @@ var kinds = []said{
 // idle are words that ask and name nothing.
 var idle = strings.Fields("what whats what's is are was why how does do did can could may will much many get gets a an for from to on " +
 	"through with it its be there has have need needs this that when i me my show explain tell and take takes by only left until enough not never " +
-	"which such feeds must should using big so way reach reaches see sees go goes on before bike boat van car vehicle")
+	"which such feeds must should using big so way reach reaches see sees go goes on over across before bike boat van car vehicle")
 
 // amount is a size that the question repeats: "2.5", "15 A".
-var amount = regexp.MustCompile(`^[0-9]+(\.[0-9]+)?(mm²|mm2|mm|a|v|m|w)?$|^[avmw]$`)
+var amount = regexp.MustCompile(`^[0-9]+(\.[0-9]+)?(mm²|mm2|mm|a|v|m|w|awg)?$|^([avmw]|awg)$`)
 
 // amperes is a current that the question repeats.
 var amperes = regexp.MustCompile(`\b[0-9.]+ ?a\b`)
@@ -61,6 +62,7 @@ type topic struct {
 	name   string // folded
 	kind   string // that may stand before it: "relay"
 	is     []string
+	feeds  []string // wires into it, of several: what they may carry
 	offers []string // of figures to offer only: not sure to be meant
 	lasts  []string // how long a load can run, by situation: offered only where that is asked
 	draws  bool     // a load
@@ -87,12 +89,14 @@ func (b *book) topics() (list []topic) {
 	}
 	guards := b.c.Guards()
 	for _, p := range b.c.Parts {
-		t := topic{owns: true, kind: string(p.Kind), is: []string{p.Name}, offers: slices.Concat(into[p], back[p])}
+		t := topic{owns: p.Kind != circuit.Battery, kind: string(p.Kind), is: []string{p.Name}, offers: slices.Concat(into[p], back[p])}
 		switch {
 		case p.Kind == circuit.Fuse:
 			t.is = []string{p.Ref}
 		case len(into[p]) == 1:
 			t.is = append(t.is, into[p]...)
+		default:
+			t.feeds = into[p]
 		}
 		if l, ok := p.Source.(*design.Load); ok { // how long it can run is of the situations that have it on
 			t.draws = true
@@ -107,12 +111,22 @@ func (b *book) topics() (list []topic) {
 				t.is = append(t.is, fuses[0].Fuse.Ref)
 			}
 		}
-		for _, t.name = range []string{p.Name, p.Ref} {
+		names := []string{p.Name, p.Ref}
+		if b.only(p) {
+			names = append(names, kindNames[p.Kind]...)
+		}
+		for _, t.name = range names {
 			add(t)
 			if len(back[p]) == 1 && t.name != "" {
 				add(topic{name: t.name + " return", is: back[p]})
 			}
 		}
+	}
+	for _, s := range b.speeds() {
+		add(topic{name: s.load.Part.Name + " " + s.position, is: []string{s.name()}})
+	}
+	for _, name := range []string{"start", "battery start", "start battery", "starting battery", "posts start"} {
+		add(topic{name: name, is: []string{"start"}})
 	}
 	for _, br := range b.c.Branches {
 		if br.Kind == circuit.FuseBranch && br.Fuse != nil {
@@ -174,16 +188,40 @@ func (b *book) understood(want string) (names []string) {
 				for _, is := range t.is {
 					names = append(names, k.kind+" "+is)
 				}
+				if k.kind == "allowed current of" {
+					names = append(names, b.busiest(t.feeds)...)
+				}
 				if k.kind == "hours" {
 					names = append(names, b.soonest(lasts)...)
 				}
 			}
 		}
-		if t.is[0] == "parked" && len(rest) == 0 {
-			names = append(names, "days parked")
+		if name := map[string]string{"parked": "days parked", "start": "volts at start"}[t.is[0]]; name != "" && len(rest) == 0 {
+			names = append(names, name)
 		}
 	}
 	return names
+}
+
+// kindNames are what people call a part by its kind where a design has only one such.
+var kindNames = map[circuit.Kind][]string{circuit.Resistor: {"resistor", "dropping resistor"}, circuit.Diode: {"diode", "isolator"}}
+
+func (b *book) only(part *circuit.Part) bool {
+	return !slices.ContainsFunc(b.c.Parts, func(p *circuit.Part) bool { return p != part && p.Kind == part.Kind })
+}
+
+// busiest is what is allowed to that of several wires which carries most.
+func (b *book) busiest(wires []string) []string {
+	best, most := "", -1.0
+	for _, number := range wires {
+		if worst, _ := b.worstAmps(b.wire(number).Branch); worst.Corner > most {
+			best, most = number, worst.Corner
+		}
+	}
+	if best == "" {
+		return nil
+	}
+	return []string{"allowed current of " + best}
 }
 
 // without takes words out of others; false where they do not all stand there in that order.

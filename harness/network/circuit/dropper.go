@@ -21,7 +21,7 @@ func (c *Circuit) findFans() {
 		return
 	}
 	for _, b := range c.Branches {
-		if b.Load != nil && b.Load.Load != nil && b.Load.Behaves == design.Motor && b.Load.Load.Sign != design.SignHorn && c.behindDropper(b) {
+		if b.Load != nil && b.Load.Load != nil && b.Load.Behaves == design.Motor && b.Load.Load.Sign != design.SignHorn && c.BehindDropper(b) {
 			b.Load.FanStall = c.StallRatio(b.Load.Load)
 		}
 	}
@@ -45,8 +45,8 @@ func FanA(volts, ratedA, ratedV, windingOhm float64) (amps, siemens float64) {
 // WindingOhm is that of a fan that draws so much when it runs: its volts over its current as it stands.
 func (l *LoadSpec) WindingOhm(runsA float64) float64 { return l.RatedV / (l.FanStall * runsA) }
 
-// behindDropper tells whether a resistor stands on some way to a load or back.
-func (c *Circuit) behindDropper(load *Branch) bool {
+// BehindDropper tells whether a resistor stands on some way to a load or back.
+func (c *Circuit) BehindDropper(load *Branch) bool {
 	u := newUpstream(c)
 	u.between(load.A, load.B)
 	if load.Load.Reverses {
