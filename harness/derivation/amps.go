@@ -56,10 +56,11 @@ func (v *view) users(b *circuit.Branch) []*circuit.Branch {
 	if v.sol.BranchA[b.Index] < 0 {
 		into, out = out, into
 	}
-	if b.Returns() {
-		return v.drawing(into, false, b)
+	list := v.drawing(out, true, b)
+	if against := v.drawing(into, false, b); b.Returns() && len(against) > 0 || len(list) == 0 {
+		return against // of a motor that runs the other way round its feed returns, and its return feeds
 	}
-	return v.drawing(out, true, b)
+	return list
 }
 
 // drawing are the loads and coils reached from a node along the current, or against it.

@@ -18,6 +18,7 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
+	"fusewright/harness/review/finding"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
 )
@@ -361,6 +362,35 @@ func TestFiguresOfAWholeMachine(t *testing.T) {
 	hours := of(t, reviewOf(t, "../../designs/reed-skiff.yaml"), "hours of radio")
 	if len(hours.Answer) == 0 || !strings.Contains(hours.Answer[0], "radio") || math.Abs(hours.Root.Number-46.57) > 0.01 {
 		t.Errorf("%+v", hours)
+	}
+}
+
+// The limit is that which the rules hold: afloat 3 % for navigation lamps, radios, blowers and bilge pumps, of their wires at
+// nominal, which decides; a drop that passes is not said to be too much. The two leads of a motor that is turned the other way
+// round are its own.
+func TestLimitIsTheOneHeld(t *testing.T) {
+	r := reviewOf(t, "../../designs/sedge-sloop.yaml")
+	for load, share := range map[string]float64{"anchor lamp": 3, "refrigerator": 10, "windlass": 10} {
+		limit := of(t, r, "limit of "+load)
+		if got := limit.Root.From[0]; got.Number != share {
+			t.Errorf("%s: %s, want %g %%", load, got.Value, share)
+		}
+		drop := of(t, r, "drop of "+load)
+		found := slices.ContainsFunc(r.Findings, func(f *finding.Finding) bool { return f.Rule == "voltage-drop" && f.Part == load })
+		said := strings.Join(drop.Answer, " ")
+		if strings.Contains(said, "too much") != found || !strings.Contains(said, "at nominal, which decides") {
+			t.Errorf("%s: %q, found %t", load, said, found)
+		}
+		var labels func(s *derivation.Step)
+		labels = func(s *derivation.Step) {
+			if strings.Contains(s.Label, "relay coils") {
+				t.Errorf("%s: %s %s", load, s.Value, s.Label)
+			}
+			for _, x := range s.From {
+				labels(x)
+			}
+		}
+		labels(drop.Root)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 	"fusewright/library"
 )
 
@@ -29,7 +30,7 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	t.Answer = []string{
 		fmt.Sprintf("The circuit of %s loses %s at worst, %s of %s, %s (%s); at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
 			quantity.Plain(nominal, quantity.Voltage), during(t.Situation), t.State, quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),
-		fmt.Sprintf("It may lose %s, %s; %s.", t.Limit.Value, share(limit.v), marginOf(limit.v-root.v)),
+		b.wiresLose(load, limit.v),
 	}
 	t.Lost = v.lostIn(load)
 	if text := copperWords(t.Lost); text != "" {
@@ -57,6 +58,24 @@ func (v *view) worstWire(load *circuit.Branch) (worst *circuit.Wire) {
 	return worst
 }
 
+// wiresLose is what decides: what the wires of a load's way lose at nominal, against what they may.
+func (b *book) wiresLose(load *circuit.Branch, limitV float64) string {
+	way := b.c.WayConductors(load.Part)
+	lost, _ := b.set().WorstIn(1, corner.AtNominal, b.on(load), func(i int) corner.Value {
+		return b.set().Figure(i, 1, func(s *solve.Solution) (sum float64) {
+			for _, w := range way(s.BranchA) {
+				sum += math.Abs(s.Volts(w))
+			}
+			return sum
+		})
+	})
+	share := func(volts float64) string {
+		return quantity.Format(volts/b.c.NominalAt(load.A), quantity.Share)
+	}
+	return fmt.Sprintf("Its wires may lose %s, %s, at nominal, which decides; they lose %s, %s: %s.", quantity.Format(limitV, quantity.Voltage), share(limitV),
+		quantity.Format(lost.Nominal, quantity.Voltage), share(lost.Nominal), marginOf(limitV-lost.Nominal))
+}
+
 func marginOf(v float64) string {
 	if v < 0 {
 		return quantity.Format(-v, quantity.Voltage) + " too much"
@@ -64,13 +83,25 @@ func marginOf(v float64) string {
 	return "margin " + quantity.Format(v, quantity.Voltage)
 }
 
-// dropLimit is what a load's circuit may lose.
+// dropLimit is what the wires of a load's circuit may lose.
 func (b *book) dropLimit(load *circuit.Branch) *value {
 	l := load.Load.Load
-	limit, given1 := corner.DropLimit(b.d, l.Critical)
-	key, kind, q := "drop other", "a load that is not critical", b.d.Limits.DropOther
-	if l.Critical {
-		key, kind, q = "drop critical", "a critical load", b.d.Limits.DropCritical
+	kind := "a load that is not critical"
+	switch {
+	case l.Critical:
+		kind = "a critical load"
+	case l.TightDrop:
+		kind = "navigation lamps, radios, blowers and bilge pumps"
+	}
+	return b.limitFor(load, kind, l.Critical || l.TightDrop)
+}
+
+// limitFor is the limit of critical or other loads.
+func (b *book) limitFor(load *circuit.Branch, kind string, critical bool) *value {
+	limit, given1 := corner.DropLimit(b.d, critical)
+	key, q := "drop other", b.d.Limits.DropOther
+	if critical {
+		key, q = "drop critical", b.d.Limits.DropCritical
 	}
 	share := given("share for "+kind, percent, q)
 	if !given1 {

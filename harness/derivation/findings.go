@@ -431,8 +431,11 @@ func (b *book) limits(f *finding.Finding) (list []*value) {
 		if br.Part == nil || br.Part.Name != f.Part || br.Kind != circuit.LoadBranch || br.Load.Load == nil {
 			continue
 		}
-		if limit := b.dropLimit(br); f.Figure.Of == quantity.Share {
-			list = append(list, limit.from[0])
+		if f.Figure.Of == quantity.Share {
+			list = append(list, b.dropLimit(br).from[0])
+			if br.Load.Load.TightDrop { // beyond which it is a fault
+				list = append(list, b.limitFor(br, "a load that is not critical", false).from[0])
+			}
 		}
 		if x := b.minV(br); x != nil {
 			list = append(list, x)

@@ -56,12 +56,15 @@ func (b *book) limitTree(load *circuit.Branch) *Tree {
 	t := ofPart(load.Part)
 	worst, at := b.worstDrop(load)
 	t.finish(b.dropLimit(load), nil)
-	t.Answer = []string{fmt.Sprintf("The circuit of %s may lose %s.", load.Part.Name, t.Root.Value)}
+	t.Answer = []string{fmt.Sprintf("The circuit of %s may lose %s.", load.Part.Name, t.Root.Value), b.wiresLose(load, b.dropLimit(load).v)}
 	if at >= 0 {
-		t.Answer = append(t.Answer, fmt.Sprintf("It loses %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Voltage),
+		t.Answer = append(t.Answer, fmt.Sprintf("With fuses and contacts it loses %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Voltage),
 			quantity.Format(worst.Corner, quantity.Voltage), during(b.set().Solution(at).Situation.Name)))
 	}
 	t.Notes = []string{"The limit is that of the conductors at nominal values; with fuses and contacts one and a half times as much may be lost."}
+	if load.Load.Load.TightDrop {
+		t.Notes = []string{"The limit is that of the conductors at nominal values: above it is advice, above one and a half times a fault."}
+	}
 	t.Next = []string{fmt.Sprintf("why \"drop of %s\"", load.Part.Name)}
 	return t
 }

@@ -232,8 +232,7 @@ func (b *book) figures(list ...coverFigure) {
 	b.y += high + 3
 }
 
-// worstDrop is the circuit that uses most of its permitted voltage drop in the
-// worst case, which the rules hold against the limit too.
+// worstDrop is the circuit whose wires use most of their permitted voltage drop at nominal, which the rules hold against the limit.
 func worstDrop(r *harness.Review) coverFigure {
 	f := coverFigure{"voltage drop nearest to its limit", "–", "No load draws current in any situation that could be solved."}
 	corners := report.NewCorners(r)
@@ -242,18 +241,15 @@ func worstDrop(r *harness.Review) coverFigure {
 	}
 	worst := -1.0
 	for _, l := range corners.Loads {
-		if l.Drop.Corner == nil || l.Drop.Nominal == nil || l.LimitS == nil || !(*l.LimitS > 0) ||
-			*l.Drop.Corner / *l.LimitS <= worst {
+		if l.Drop.Corner == nil || l.Drop.Nominal == nil || l.Wires.Nominal == nil || l.LimitS == nil || !(*l.LimitS > 0) ||
+			*l.Wires.Nominal / *l.LimitS <= worst {
 			continue
 		}
-		worst = *l.Drop.Corner / *l.LimitS
-		f.value, _ = quantity.Against(*l.Drop.Corner, *l.LimitS, quantity.Share)
-		f.words = fmt.Sprintf("of the system voltage in the worst case, to %s in %s; %s at nominal.", l.Part, l.Drop.Situation,
-			quantity.Format(*l.Drop.Nominal, quantity.Share))
-		if l.Wires.Nominal != nil {
-			wires, limit := quantity.Against(*l.Wires.Nominal, *l.LimitS, quantity.Share)
-			f.words += fmt.Sprintf(" Its wires at nominal: %s; %s allowed.", wires, limit)
-		}
+		worst = *l.Wires.Nominal / *l.LimitS
+		value, limit := quantity.Against(*l.Wires.Nominal, *l.LimitS, quantity.Share)
+		f.value = value
+		f.words = fmt.Sprintf("of the system voltage at nominal, in the wires to %s in %s; %s allowed. With fuses and contacts %s, in the worst case %s.",
+			l.Part, l.Wires.Situation, limit, quantity.Format(*l.Drop.Nominal, quantity.Share), quantity.Format(*l.Drop.Corner, quantity.Share))
 	}
 	return f
 }

@@ -227,7 +227,7 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 	best.there = slices.DeleteFunc(r.Circuit.MainFeed(plus.Node).Branches, other)
 	best.back = slices.DeleteFunc(r.Circuit.MainReturn(minus.Node, r.Circuit.Home(plus.Node)).Branches, other)
 	if l, ok := part.Source.(*design.Load); ok {
-		share, _ := corner.DropLimit(r.Design, l.Critical)
+		share, _ := corner.HeldDrop(r.Design, l)
 		best.limit = share * r.Design.NominalV()
 	}
 	return best

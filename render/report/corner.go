@@ -138,7 +138,7 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	figures := func(i int) loadIn {
 		return loadIn{cornerFigure(r, wires(i), i, perV), cornerFigure(r, drop(i), i, perV), cornerFigure(r, volts(i), i, 1)}
 	}
-	limit, _ := corner.DropLimit(r.Design, b.Load.Load.Critical)
+	limit, _ := corner.HeldDrop(r.Design, b.Load.Load)
 	row := CornerLoad{Ref: b.Part.Ref, Part: b.Part.Name, LimitS: finite(limit),
 		Wires: figures(wiresIn).wires, Drop: figures(dropIn).drop, Volts: figures(voltsIn).volts}
 	var seen []int

@@ -27,6 +27,12 @@ func DropLimit(d *design.Design, critical bool) (limit float64, given bool) {
 	return limit, false
 }
 
+// HeldDrop is the share to which a load's wires are held, at nominal: that of critical loads for what the library calls such on
+// boats too, see DropAim.
+func HeldDrop(d *design.Design, l *design.Load) (limit float64, given bool) {
+	return DropLimit(d, l.Critical || l.TightDrop)
+}
+
 // The keys of the practice's aims, see DropAim; AimOwn is the load's own, AimCritical
 // the limit of critical loads for what the library calls critical on boats.
 const AimLong, AimConverters, AimOwn, AimCritical = "drop aim", "drop aim converters", "", "drop critical"
