@@ -81,7 +81,7 @@ func TestBillSaysWhatPricesMiss(t *testing.T) {
 func TestCoverShowsTheWorstCase(t *testing.T) {
 	r := demo(t, "reed-skiff.yaml")
 	text := strings.ReplaceAll(allText(document.Dossier(r, "Dossier", nil).Sheets), "\n", " ")
-	if !strings.Contains(text, "voltage drop nearest to its limit 11 %") || !strings.Contains(text, "8.3 % at nominal. Its wires at nominal: 7.0 %; 3.0 % allowed") {
+	if !strings.Contains(text, "voltage drop nearest to its limit 7.0 %") || !strings.Contains(text, "3.0 % allowed. With fuses and contacts 8.3 %, in the worst case 11 %.") {
 		t.Errorf("the mast lamp's worst case is 11 %% and 8.3 %% at nominal, but the cover says\n%s", text)
 	}
 }

@@ -3,6 +3,7 @@ package starter
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design"
@@ -21,6 +22,9 @@ func (w *writer) loads() []string {
 		}
 		entry := fmt.Sprintf("%s: {type: %s%s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, w.figures(x), x.plug(),
 			w.placeOf(x), from, w.within(w.placeOf(x), start), w.ground(x))
+		if x.whole() {
+			entry = w.wired(entry, x)
+		}
 		switch {
 		case x.live || x.float != "":
 			entry += x.staysLive()
@@ -40,6 +44,51 @@ func (w *writer) loads() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// whole tells of an accessory that is there already with a feed of its own from the battery.
+func (x *accessory) whole() bool {
+	return x.fitted && x.live && x.switched == "" && !x.contactor && x.float == "" && x.way == 0 && x.leads == nil
+}
+
+// fittedSize is the wire that such a one is taken to have, to be put right by what is there (common practice, no source).
+func (w *writer) fittedSize(x *accessory) string {
+	for _, s := range []struct {
+		amps        float64
+		metric, awg string
+	}{{8, "1 mm²", "16 AWG"}, {16, "2.5 mm²", "12 AWG"}} {
+		if x.amps <= s.amps {
+			if w.afloat() {
+				return s.awg
+			}
+			return s.metric
+		}
+	}
+	if w.afloat() {
+		return "8 AWG"
+	}
+	return "6 mm²"
+}
+
+// fittedRating is the fuse that such a one is taken to have: the least blade with a quarter to spare (common practice, no source).
+func fittedRating(x *accessory) float64 {
+	blades := []float64{3, 5, 7.5, 10, 15, 20, 25}
+	if i := slices.IndexFunc(blades, func(a float64) bool { return a >= x.amps/0.75 }); i >= 0 {
+		return blades[i]
+	}
+	return 30
+}
+
+// wired gives the wires of such a one their size.
+func (w *writer) wired(entry string, x *accessory) string {
+	size := w.fittedSize(x)
+	feed, back, _ := strings.Cut(entry, ", returns to: ")
+	if with := ", wire: {"; strings.Contains(feed, with) {
+		feed = strings.Replace(feed, with, with+sized(size), 1)
+	} else {
+		feed += ", wire: {size: " + size + "}"
+	}
+	return feed + ", returns to: " + back + ", return wire: {size: " + size + "}"
 }
 
 // aimOfLimit is the share of the limit of voltage drop that the wires of an accessory are given:
@@ -105,6 +154,8 @@ func (w *writer) placeOf(x *accessory) string {
 		return w.v.heavy
 	case x.light != "":
 		return w.lightPlace(x)
+	case x.kind.Watches && w.v.zones["watch"] != "":
+		return w.v.zones["watch"]
 	}
 	return w.v.zones[cmp.Or(x.kind.Stands, "front")]
 }
@@ -127,7 +178,7 @@ func (w *writer) ground(x *accessory) string {
 	switch {
 	case x.turns() != nil:
 		return x.half(1)
-	case x.contactor:
+	case x.contactor || x.whole():
 		return "battery negative"
 	case x.isolated() || x.heavy() || x.float != "":
 		return w.negative()

@@ -1,6 +1,7 @@
 package starter_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,6 +32,33 @@ func TestOwnLoads(t *testing.T) {
 		}
 		if powerW < 40 {
 			t.Errorf("%s, %s: %g W", c.vehicle, c.engine, powerW)
+		}
+	}
+}
+
+// What is fitted already, live at all times, comes with its own fuse and wires: none of it is chosen or bought; what keeps watch on
+// a motorcycle stands under the seat.
+func TestFittedComesWithItsFeed(t *testing.T) {
+	for _, vehicle := range []string{"motorcycle", "quad", "boat", "camper", "off-road", "truck"} {
+		src, err := starter.Write(starter.Answers{Vehicle: vehicle, Accessories: []string{"alarm"}, Fitted: []string{"alarm"}, Live: []string{"alarm"}}, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := design.Read("new.yaml", src, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(d.Fuses) != 1 || !d.Fuses[0].Fitted || d.Fuses[0].Rating == nil {
+			t.Errorf("%s: the fuse is not fitted:\n%s", vehicle, src)
+		}
+		alarm := d.Loads[0]
+		for _, f := range append(slices.Clone(alarm.FedBy), alarm.Returns...) {
+			if !f.Wire.Fitted || f.Wire.Size == nil {
+				t.Errorf("%s: a wire is not fitted, or has no size:\n%s", vehicle, src)
+			}
+		}
+		if vehicle == "motorcycle" && alarm.At.Name != "under seat" {
+			t.Errorf("the alarm is at %s", alarm.At.Name)
 		}
 	}
 }

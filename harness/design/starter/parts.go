@@ -54,9 +54,15 @@ func (w *writer) fuses() []string {
 		if usualA := x.kind.Fuse.RatingA / w.v.scale(); usualA > 0 && from != w.post() { // behind a larger one, which leaves it room
 			kind = "rating: " + quantity.Plain(usualA, quantity.Current) + ", "
 		}
+		if x.whole() {
+			from, size, kind = "battery", sized(w.fittedSize(x)), fmt.Sprintf("type: blade C, rating: %g A, ", fittedRating(x))
+		}
 		entry := x.name + " fuse: {" + kind + "at: " + w.home(x) + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"
 		if x.live {
 			entry += x.staysLive()
+		}
+		if x.whole() {
+			entry += ", fitted: yes"
 		}
 		list = append(list, entry+"}")
 	}

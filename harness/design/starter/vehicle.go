@@ -15,7 +15,7 @@ type vehicle struct {
 	own               []string // vehicle loads
 	places            []string
 	runs              []run
-	zones             map[string]string // place by where the library says that a load stands
+	zones             map[string]string // place by where the library says that a load stands; "watch": what keeps watch, where that is elsewhere
 	grounds           []string
 	ground            map[string]string // ground by place; "" = of the block, and of the other places
 	spill             string            // where returns go when the others' stud is full; "" = never full
@@ -66,7 +66,7 @@ var vehicles = []vehicle{
 			{"under seat", "tail", "400 mm", "chafes: yes, cover: auto"},
 			{"under seat", "headstock", "800 mm", "chafes: yes, cover: auto"},
 			{"headstock", "handlebar", "350 mm", "flexes: yes, cover: auto"}},
-		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail", "inside": "under seat", "bilge": "tail", "top": "headstock"},
+		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail", "inside": "under seat", "bilge": "tail", "top": "headstock", "watch": "under seat"},
 		grounds: []string{"seat bar: {kind: ground block, at: under seat, limit: 40 A, returns to: battery negative}", "front stud: {kind: frame stud, at: headstock, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"headstock": "front stud", "handlebar": "front stud", "": "seat bar"},
 		spill:   "seat bar",
@@ -81,7 +81,7 @@ var vehicles = []vehicle{
 		runs: []run{{"battery box", "dash", "900 mm", "chafes: yes, cover: auto"},
 			{"dash", "front rack", "600 mm", "chafes: yes, cover: auto"},
 			{"battery box", "rear rack", "700 mm", "chafes: yes, pinches: yes, cover: auto"}},
-		zones:   map[string]string{"front": "front rack", "dash": "dash", "rear": "rear rack", "inside": "rear rack", "bilge": "rear rack", "top": "front rack"},
+		zones:   map[string]string{"front": "front rack", "dash": "dash", "rear": "rear rack", "inside": "rear rack", "bilge": "rear rack", "top": "front rack", "watch": "battery box"},
 		grounds: []string{"rear bar: {kind: ground block, at: battery box, limit: 60 A, returns to: battery negative, wire: {length: 250 mm}}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"front rack": "front stud", "": "rear bar"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
