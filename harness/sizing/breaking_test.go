@@ -27,7 +27,8 @@ func TestBreaksTheShort(t *testing.T) {
 		if err := p.Explain(); err != nil {
 			t.Fatal(err)
 		}
-		if said := len(p.Lacking) == 1 && strings.Contains(p.Lacking[0], "a short just behind f can drive"); said != c.usual {
+		if said := len(p.Lacking) == 1 && strings.Contains(p.Lacking[0], "suits the wires of f breaks") &&
+			strings.HasPrefix(p.Lacking[0], p.Design.Fuses[0].Pos.String()+": ") && strings.Contains(p.Lacking[0], "; put one that does before it, at the battery, "); said != c.usual {
 			t.Errorf("%s: %v", c.draw, p.Lacking)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/study/fault"
 	"fusewright/library"
@@ -52,8 +53,23 @@ func (w *view) lacksBreaking(i int) string {
 		return ""
 	}
 	shortA, breaksA := quantity.Against(f.FaultA, breaks, quantity.Current)
-	return fmt.Sprintf("no fuse of about %s that suits its wires breaks the %s that a short just behind %s can drive: the %s breaks %s",
-		quantity.Plain(b.Fuse.Rating.RatingA, quantity.Current), shortA, x.part, x.fuses[x.at].kind.Name, breaksA)
+	return fmt.Sprintf("%s: no fuse of about %s that suits the wires of %s breaks the %s that a short just behind it can drive: the %s breaks %s%s",
+		b.Part.Pos, quantity.Plain(b.Fuse.Rating.RatingA, quantity.Current), x.part, shortA, x.fuses[x.at].kind.Name, breaksA, w.firstBefore(f.FaultA))
+}
+
+// firstBefore names the types of fuse that break a short, to be put before one that does not; "" = there are none.
+func (w *view) firstBefore(shortA float64) string {
+	afloat := w.s.d.Practice != nil && w.s.d.Practice.Afloat
+	var names []string
+	for _, t := range w.s.d.Library.FuseTypes {
+		if t.Kind == "fuse" && (afloat || !t.Afloat) && t.BreakingAt(w.s.d.NominalV()) >= shortA {
+			names = append(names, t.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "; put one that does before it, at the battery, where it breaks the short: " + wording.Or(names)
 }
 
 // lacks tells whether the library has no candidate for a slot: what stands in the design

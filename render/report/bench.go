@@ -116,6 +116,8 @@ func expected(kind bench.Kind, c *bench.Check) string {
 		return none
 	case math.IsInf(c.Nominal, 1):
 		return "open"
+	case c.Quantity == quantity.Current:
+		return quantity.Flow(c.Nominal)
 	}
 	return reading(kind, c.Nominal, c)
 }

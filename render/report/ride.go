@@ -440,7 +440,7 @@ func signed(a *float64) string {
 	case math.Abs(*a) < 0.005:
 		return "at rest"
 	}
-	return batteryFlow(*a)
+	return quantity.BatteryFlow(*a)
 }
 
 func posts(lowest, highest *float64) string {

@@ -204,7 +204,7 @@ func (r *Report) ofBattery(s Situation, said string) string {
 	case l == nil && s.Key == string(design.KeyOff) && r.Budget != nil && r.Budget.StandbyA != nil: // left alone
 		mean = *r.Budget.StandbyA
 	}
-	switch text := batteryFlow(mean); {
+	switch text := quantity.BatteryFlow(mean); {
 	case !peaks(*s.BatteryA, mean):
 		return text
 	case mean < 0:
@@ -220,15 +220,6 @@ const samePeak, leastPeakA = 1.02, 1e-3
 // peaks tells whether the battery gives more with all that is on at once than on average.
 func peaks(peakA, meanA float64) bool {
 	return peakA > leastPeakA && peakA > samePeak*math.Max(meanA, 0)
-}
-
-// batteryFlow is a current out of the battery in words.
-func batteryFlow(amps float64) string {
-	flow := "gives "
-	if amps < 0 {
-		flow = "takes "
-	}
-	return flow + quantity.Format(math.Abs(amps), quantity.Current)
 }
 
 // budgetLine is the budget's line of a situation; nil = none.

@@ -350,3 +350,23 @@ func TestAgainst(t *testing.T) {
 		}
 	}
 }
+
+// TestFlow: what a meter in series does not tell from nothing, 20 µA, is no current, and what goes into a battery below half a
+// milliampere is no charge.
+func TestFlow(t *testing.T) {
+	for _, c := range []struct {
+		amps        float64
+		flow, words string
+	}{
+		{0, "0 A", "gives 0 A"}, {1e-9, "0 A", "gives 0 A"}, {19e-6, "0 A", "gives 0 A"}, {21e-6, "21 µA", "gives 21 µA"},
+		{-0.1e-6, "0 A", "gives 0 A"}, {-1.1e-6, "0 A", "gives 0 A"}, {-0.4e-3, "−400 µA", "gives 0 A"}, {-0.6e-3, "−600 µA", "takes 600 µA"},
+		{2.1, "2.10 A", "gives 2.10 A"}, {-2.1, "−2.10 A", "takes 2.10 A"}, {math.NaN(), NotKnown, "gives " + NotKnown},
+	} {
+		if got := Flow(c.amps); got != c.flow {
+			t.Errorf("%g A: %q, want %q", c.amps, got, c.flow)
+		}
+		if got := BatteryFlow(c.amps); got != c.words {
+			t.Errorf("%g A: %q, want %q", c.amps, got, c.words)
+		}
+	}
+}

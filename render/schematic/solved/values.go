@@ -78,7 +78,7 @@ func voltText(v float64) string {
 	return quantity.Format(v, quantity.Voltage)
 }
 
-func ampText(a float64) string { return quantity.Format(a, quantity.Current) }
+func ampText(a float64) string { return quantity.Flow(a) }
 
 // Wire is the current in a wire, and the volts at its end towards the load.
 func (s *Values) Wire(w *circuit.Wire) string {
@@ -139,12 +139,7 @@ func (s *Values) battery(p *circuit.Part) []string {
 	if b == nil {
 		return nil
 	}
-	out := s.solution.Given(b)
-	flow := "gives " + ampText(out)
-	if out < 0 {
-		flow = "takes " + ampText(-out)
-	}
-	return []string{voltText(s.solution.Volts(b)), flow}
+	return []string{voltText(s.solution.Volts(b)), quantity.BatteryFlow(s.solution.Given(b))}
 }
 
 // branchOf is the first branch of a kind in a part; nil when it has none.
