@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/workshop/bench"
 	"fusewright/library"
 )
@@ -160,18 +161,7 @@ func TestBoltedRelay(t *testing.T) {
 // A cold second alternator beside the first one, which an isolator has on the same battery, gives most into the emptiest
 // battery with the other held low: 18 A at 700 rpm and 45 A at 1500 rpm are 32.34 A at 1125 rpm, and a clamp adds 2.5 % and 0.1 A.
 func TestSecondAlternatorColdInUse(t *testing.T) {
-	text, err := os.ReadFile("../../../testdata/rules/ok/second-alternator.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	src := strings.NewReplacer("AGM, capacity: 75 Ah, rate: 20 h, resistance: 5 mΩ, at: engine box", "flooded, capacity: 110 Ah, rate: 20 h, resistance: 4 mΩ, at: engine box, fed by: start end, wire: {length: 150 mm}",
-		"fed by: house end", "fed by: [house end, link end]", "idle: 900 rpm", "idle: 750 rpm",
-		"{850 rpm: 20 A, 1400 rpm: 40 A, 2200 rpm: 55 A, 3200 rpm: 60 A}", "{700 rpm: 20 A, 1500 rpm: 50 A, 3000 rpm: 65 A}",
-		"{850 rpm: 20 A, 2200 rpm: 55 A, 3200 rpm: 60 A}", "{700 rpm: 18 A, 1500 rpm: 45 A, 3000 rpm: 58 A}",
-		"fuses:\n", "diodes:\n  isolator: {type: diode isolator 70 A, outputs: 2, at: engine box, fed by: charging, wire: {length: 700 mm}}\nfuses:\n"+
-			"  start end: {type: marine strip, rating: 100 A, at: engine box, fed by: isolator 1}\n  link end: {type: marine strip, rating: 100 A, at: locker, fed by: isolator 2}\n",
-	).Replace(string(text))
-	k := find(t, bench.Make(read(t, src)), bench.Charging, "T1", "clamp")
+	k := find(t, bench.Make(read(t, buildtest.Machines)), bench.Charging, "T1", "clamp")
 	if want := (18+27*425.0/800)*1.025 + 0.1; math.Abs(k.High-want) > 0.05 {
 		t.Errorf("at most %.2f A, by hand %.2f A", k.High, want)
 	}
