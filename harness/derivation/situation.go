@@ -107,7 +107,8 @@ func (b *book) spareTree(l *budget.Line) *Tree {
 		said = "is " + quantity.Format(-l.SpareA, quantity.Current) + " short"
 	}
 	t.Answer = []string{fmt.Sprintf("%s: charging %s: it gives %s, and %s are drawn, each load at its average.", l.Situation.Name, said,
-		quantity.Format(l.OutputA, quantity.Current), quantity.Format(l.OutputA-l.SpareA, quantity.Current)),
+		quantity.Format(l.OutputA, quantity.Current), quantity.Format(l.OutputA-l.SpareA, quantity.Current)) +
+		budget.BesideAt(budget.FurtherOf(l.Held.Circuit), budget.Uncounted, l.Situation.EngineRPM),
 		b.evens(l)}
 	t.Next = []string{fmt.Sprintf("why \"hours %s\"", during(l.Situation.Name))}
 	return t

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/study/budget"
 	"fusewright/render/chart"
 	"fusewright/render/report"
@@ -80,6 +81,13 @@ func budgetPlot(bud *budget.Budget) *chart.Plot {
 		curve.X, curve.Y = append(curve.X, at.RPM), append(curve.Y, at.CurrentA)
 	}
 	p.Curves = []chart.Curve{curve}
+	for i, f := range bud.Further {
+		curve := chart.Curve{Name: f.Charger.Name + " beside it, to " + wording.And(f.To), Look: i + 1}
+		for _, at := range f.Output {
+			curve.X, curve.Y = append(curve.X, at.RPM), append(curve.Y, at.CurrentA)
+		}
+		p.Curves = append(p.Curves, curve)
+	}
 	for _, l := range bud.Lines {
 		if !l.Usable || l.Situation.EngineRPM == 0 {
 			continue

@@ -152,13 +152,17 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 // feeds, that pulling it leaves both its sides live.
 func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 	if chargers := c.ChargersAbove(b.A); len(chargers) > 0 {
-		return strings.Join(called(chargers, ""), ", ") + " to " + strings.Join(called(c.BatteriesBelow(b), "battery "), ", ") + bothLive
+		var names []string
+		for _, p := range chargers {
+			names = append(names, called(p))
+		}
+		return strings.Join(names, ", ") + " to " + batteries(c, b) + bothLive
 	}
 	if l := c.Linked(); l != nil && (l.Bare[b.Index] || len(l.Fuses[b.Index]) > 0) {
 		return "charging link, fed from both batteries: pull both"
 	}
-	if batteries := c.BatteriesBelow(b); len(batteries) > 0 {
-		return strings.Join(called(batteries, "battery "), ", ")
+	if to := batteries(c, b); to != "" {
+		return to
 	}
 	below := c.BelowBranch(b)
 	names := byBlock(c, b, below.Names())
@@ -171,13 +175,21 @@ func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 // bothLive is said of a fuse between a battery and what charges it.
 const bothLive = ": live at both sides"
 
-// called are parts as people call them.
-func called(parts []*circuit.Part, kind string) (list []string) {
-	for _, p := range parts {
-		list = append(list, kind+cmp.Or(p.Label, p.Name))
+// batteries are those that a fuse leads to; "" = none.
+func batteries(c *circuit.Circuit, b *circuit.Branch) string {
+	var list []string
+	for _, p := range c.BatteriesBelow(b) {
+		if p.Kind == circuit.Bank {
+			list = append(list, "battery "+called(p))
+		} else {
+			list = append(list, called(p))
+		}
 	}
-	return list
+	return strings.Join(list, ", ")
 }
+
+// called is a part as people call it.
+func called(p *circuit.Part) string { return cmp.Or(p.Label, p.Name) }
 
 // byBlock says the name of a block in place of all that its ways feed.
 func byBlock(c *circuit.Circuit, b *circuit.Branch, names []string) []string {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/buildtest"
 	"fusewright/harness/proof/reviewtest"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/document"
@@ -32,6 +33,16 @@ func TestPapersOfALink(t *testing.T) {
 	}
 	if !strings.Contains(cover, "Isolate every battery before work") {
 		t.Error("the cautions speak of one battery")
+	}
+}
+
+// A fuse behind an isolator's output names the battery there, the first one too.
+func TestFuseCardOfAnIsolator(t *testing.T) {
+	card := strings.NewReplacer("|", " ").Replace(strings.Join(said(document.FuseCard(reviewtest.Of(t, []byte(buildtest.Machines)))), " "))
+	for _, want := range []string{"charging to battery: live at both sides", "charging to battery house: live at both sides", "starboard to battery house: live at both sides"} {
+		if !strings.Contains(card, want) {
+			t.Errorf("the card lacks %q:\n%s", want, card)
+		}
 	}
 }
 

@@ -82,7 +82,7 @@ func plannerOf(*harness.Review) any { return nil }
 // PlannerOf makes it. It follows each ride of a review once.
 func PlannerOf(r *harness.Review) *Planner {
 	p, d := r.Outlook(), r.Design
-	m := &Planner{Noun: d.Spoken().Noun, Basis: budget.OutputBasis(d), Output: [][2]float64{}, Starts: []Start{}, Controls: []Control{}}
+	m := &Planner{Noun: d.Spoken().Noun, Basis: budget.OutputBasis(d) + r.Budget.Beside(), Output: [][2]float64{}, Starts: []Start{}, Controls: []Control{}}
 	for i, s := range p.Starts {
 		a := asked(s.State)
 		a.ParkedH = parkedFirstH

@@ -390,7 +390,7 @@ func BudgetOf(r *harness.Review) *Budget {
 	b := r.Budget
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
-		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + b.ShuntBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
+		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + b.Beside() + b.ShuntBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
 		StartAh: finite(b.Start.Ah()), Starter: b.Start.Starter, start: b.Start, startBackAh: b.StartBackAh,
 		lasts: lasting(r.Design, design.KeyOn), lastsOff: lasting(r.Design, design.KeyOff), spoken: r.Design.Spoken(),
 	}

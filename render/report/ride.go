@@ -45,6 +45,7 @@ type Ride struct {
 	Course        RideCourse  `json:"course"`
 	Frosts        []RideFrost `json:"no_charge_in_frost,omitempty"`
 	Caveats       []string    `json:"caveats,omitempty"`
+	Beside        string      `json:"further_alternators,omitempty"`
 }
 
 // RideFrost is a leg in which a battery takes no charge because its air is too cold.
@@ -157,7 +158,7 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result, starts *cranking.Study) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats,
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Why: r.Why, Further: rideBanks(r), Caveats: r.Caveats, Beside: r.Beside,
 		Planned: len(r.Ride.Legs), Starts: r.Starts(), StartAh: *finite(r.StartAh), EndReserve: finite(r.EndReserve()), ColdestC: finite(r.ColdestC), NoStart: noStart(r, starts)}
 	for _, f := range r.Frosts {
 		row.Frosts = append(row.Frosts, RideFrost{f.Leg + 1, f.Battery, finite(f.AirC), finite(f.LeastC)})
@@ -375,6 +376,9 @@ func (r *Ride) Remarks() []string {
 		if len(l.Sun) > 0 {
 			list = append(list, fmt.Sprintf("Leg %d: %s.", i+1, l.sunText()))
 		}
+	}
+	if r.Beside != "" {
+		list = append(list, r.Beside)
 	}
 	for i, cold := range r.Frosts {
 		if i > 0 && r.Frosts[i-1].Battery == cold.Battery {

@@ -58,6 +58,9 @@ func chargers(d *design.Design) *Group {
 	g := &Group{}
 	var charges, converts, panel, mains bool
 	for _, x := range d.Chargers {
+		if x.FromEngine() { // see alternators
+			continue
+		}
 		how := "meter on the posts of what it charges, once that no longer rises"
 		if x.Converts() {
 			how, converts = "meter on its output, with one of the loads that it feeds on", true

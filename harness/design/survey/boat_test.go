@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/edit"
 	"fusewright/harness/design/survey"
+	"fusewright/harness/proof/buildtest"
 )
 
 const boat = `fusewright: 1
@@ -78,5 +79,50 @@ chargers: {dock: {output: 14.6 V}, solar: {panel: 120 W}}
 	_, err = survey.Read("form.yaml", []byte("fusewright survey: 1\nbatteries: {house: {load step: {volts at rest: 12 V}}}\n"), all)
 	if err == nil || !strings.Contains(err.Error(), `the load step of house lacks "volts with load"`) {
 		t.Errorf("%v", err)
+	}
+}
+
+// A second alternator is read with the engine running, by speed, at its own stud, as the first one is behind an isolator;
+// what was measured, at a speed with no row too, comes back into its curve.
+func TestSecondAlternator(t *testing.T) {
+	d, err := design.Read("machines.yaml", []byte(buildtest.Machines), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := survey.Of(d)
+	words := map[string]string{}
+	for _, g := range all {
+		words[g.Title] = strings.Join(g.Setup, " ") + strings.Join(g.Cautions, " ")
+	}
+	if _, other := words["Other chargers"]; other || strings.Contains(words["Charging"], "positive post") || !strings.Contains(words["Charging"], "machine's own stud") {
+		t.Errorf("%q", words)
+	}
+	for _, want := range []string{"Engine warm and running", "own stud", "exhaust outdoors"} {
+		if !strings.Contains(words["Other alternators"], want) {
+			t.Errorf("the second one lacks %q: %q", want, words["Other alternators"])
+		}
+	}
+	changes, err := survey.Read("form.yaml", []byte(`fusewright survey: 1
+chargers: {starboard: {output: 14.3 V, output by speed: {700 rpm: 16 A, 780 rpm: 19 A}, hot derating: 20 %}}
+`), all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := edit.Set([]byte(buildtest.Machines), changes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d, err = design.Read("machines.yaml", text, nil); err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	got := d.Chargers[0].OutputV.Text + " " + d.Chargers[0].Engine.HotDerating.Text
+	for _, p := range d.Chargers[0].Engine.Output {
+		got += " " + p.RPM.Text + " " + p.CurrentA.Text
+	}
+	if want := "14.3 V 20 % 700 rpm 16 A 780 rpm 19 A 1500 rpm 45 A 3000 rpm 58 A"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+	if _, err := survey.Read("form.yaml", []byte("fusewright survey: 1\nchargers: {port: {output by speed: {780 rpm: 19 A}}}\n"), all); err == nil {
+		t.Error("a machine that the design has not is taken")
 	}
 }

@@ -128,10 +128,12 @@ func (r *reader) blank(path []string) *Blank {
 // otherSpeed is a blank for the output at a speed at which the design gives none: an engine that
 // was measured seldom idles at a round figure.
 func (r *reader) otherSpeed(path []string) *Blank {
-	if n := len(path); n != 3 || path[0] != "charging" || path[1] != "output" {
+	n := len(path)
+	first := n == 3 && path[0] == "charging" && path[1] == "output"
+	if !first && (n != 4 || path[2] != bySpeed || len(r.choices(path[:3])) == 0) {
 		return nil
 	}
-	if rpm, err := quantity.Parse(path[2], quantity.Speed); err != nil || rpm <= 0 {
+	if rpm, err := quantity.Parse(path[n-1], quantity.Speed); err != nil || rpm <= 0 {
 		return nil
 	}
 	return blank(quantity.Current, "", path...)

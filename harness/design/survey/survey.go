@@ -40,7 +40,7 @@ func Of(d *design.Design) []*Group {
 	for _, b := range d.Batteries {
 		all = append(all, bank(b))
 	}
-	all = append(all, charging(d), chargers(d), draw(d), taps(d), returns(d), places(d), lengths(d))
+	all = append(all, charging(d), alternators(d), chargers(d), draw(d), taps(d), returns(d), places(d), lengths(d))
 	return slices.DeleteFunc(all, func(g *Group) bool { return len(g.Blanks) == 0 })
 }
 
@@ -65,25 +65,61 @@ func blank(unit quantity.Dimension, how string, path ...string) *Blank {
 func joined(path []string) string { return strings.Join(path, ", ") }
 
 func charging(d *design.Design) *Group {
+	if !d.Charging.Present() {
+		return &Group{}
+	}
+	where, most := "round all leads at the positive post together, arrow towards the battery", "what the clamp shows and the loads take together"
+	if d.Charging.Feeds {
+		where, most = "round the lead at the machine's own stud, before whatever parts it to the batteries", "what the clamp shows"
+	}
+	g := &Group{Title: "Charging",
+		Setup: []string{"Engine warm, battery full, clamp for DC " + where + "; everything of the " + craft(d) + " off that can be. " +
+			"Then load the battery until the volts sag by half a volt: " + most + " is the most that it gives at that speed. " + rowOfItsOwn},
+		Cautions: running(d),
+		Blanks: []*Blank{blank(quantity.Voltage, "meter on the posts at cruising speed, battery full", "charging", "regulated"),
+			blank(quantity.Speed, "tachometer, engine warm", "charging", "idle"),
+			blank(quantity.Speed, "in normal use", "charging", "cruise")}}
+	g.output(&d.Charging, "output", "charging")
+	return g
+}
+
+const bySpeed = "output by speed" // of a further alternator
+
+const rowOfItsOwn = "A speed that has no row, such as the idle measured, gets one of its own."
+
+// running are the cautions of a running engine.
+func running(d *design.Design) []string {
 	held := "held"
 	if d.Afloat() {
 		held = "made fast, the engine space aired first"
 	}
-	g := &Group{Title: "Charging",
-		Setup: []string{"Engine warm, battery full, clamp for DC round all leads at the positive post together, arrow towards the battery; everything of the " + craft(d) + " off that can be. " +
-			"Then load the battery until the volts sag by half a volt: what the clamp shows and the loads take together is the most that it gives at that speed. A speed that has no row, such as the idle measured, gets one of its own."},
-		Cautions: []string{"Engine running: exhaust outdoors, out of gear and " + held + ", hands, leads and clothes clear of belts, chain and fan. Hot parts burn.",
-			"Never disconnect the battery while the engine runs."},
-		Blanks: []*Blank{blank(quantity.Voltage, "meter on the posts at cruising speed, battery full", "charging", "regulated"),
-			blank(quantity.Speed, "tachometer, engine warm", "charging", "idle"),
-			blank(quantity.Speed, "in normal use", "charging", "cruise")}}
-	if !d.Charging.Present() {
+	return []string{"Engine running: exhaust outdoors, out of gear and " + held + ", hands, leads and clothes clear of belts, chain and fan. Hot parts burn.",
+		"Never disconnect the battery while the engine runs."}
+}
+
+// output asks what a machine gives at each speed of its curve, which stands under a key of what a path names.
+func (g *Group) output(of *design.Charging, key string, path ...string) {
+	under := func(more ...string) []string { return slices.Concat(path, more) }
+	for _, p := range of.Output {
+		g.Blanks = append(g.Blanks, blank(quantity.Current, "the most it gives at "+p.RPM.Text, under(key, p.RPM.Text)...))
+	}
+	g.Blanks = append(g.Blanks, blank(quantity.Share, "after half an hour's running at that speed, how much less that is", under("hot derating")...))
+}
+
+// alternators are the further machines that the engine drives: what each gives at which speed.
+func alternators(d *design.Design) *Group {
+	g := &Group{Title: "Other alternators", Cautions: running(d),
+		Setup: []string{"Engine warm and running, its own speed where there are several, what the machine charges full; clamp for DC round the lead at its own stud, before any isolator. " +
+			"Then load what it charges until the volts sag by half a volt: what the clamp shows is the most that it gives at that speed. " + rowOfItsOwn}}
+	for _, x := range d.Chargers {
+		if x.FromEngine() {
+			g.Blanks = append(g.Blanks, blank(quantity.Voltage, "meter on its own stud and case at cruising speed, what it charges full", "chargers", x.Name, "output"))
+			g.output(&x.Engine, bySpeed, "chargers", x.Name)
+		}
+	}
+	if len(g.Blanks) == 0 {
 		return &Group{}
 	}
-	for _, p := range d.Charging.Output {
-		g.Blanks = append(g.Blanks, blank(quantity.Current, "the most it gives at "+p.RPM.Text, "charging", "output", p.RPM.Text))
-	}
-	g.Blanks = append(g.Blanks, blank(quantity.Share, "after half an hour's running at that speed, how much less that is", "charging", "hot derating"))
 	return g
 }
 

@@ -1,10 +1,6 @@
 package circuit
 
-import (
-	"slices"
-
-	"fusewright/harness/design"
-)
+import "slices"
 
 // Linked is what stands in the links of further batteries, and between the first and a charging system that
 // feeds at its stud, as such a battery sees it: from
@@ -82,10 +78,10 @@ func (l *Linked) from(c *Circuit, n *Node, fuse *Branch, bareM float64) {
 	}
 }
 
-// BatteriesBelow are the further batteries that a branch leads to, each once: what is fed beyond
+// BatteriesBelow are the batteries that a branch leads to, each once: what is fed beyond
 // one is fed by it.
 func (c *Circuit) BatteriesBelow(b *Branch) (batteries []*Part) {
-	if len(c.flow.posts) < 2 {
+	if !c.BothWays() {
 		return nil
 	}
 	seen := map[*Node]bool{}
@@ -97,7 +93,7 @@ func (c *Circuit) BatteriesBelow(b *Branch) (batteries []*Part) {
 		seen[n] = true
 		if c.IsPost(n) {
 			for _, t := range n.Terminals {
-				if _, further := t.Part.Source.(*design.Bank); further {
+				if t.isPost() {
 					batteries = append(batteries, t.Part)
 				}
 			}

@@ -10,11 +10,16 @@ func (t *Terminal) OnPost() *Terminal {
 		return nil
 	}
 	for _, x := range t.Node.Terminals {
-		if (x.Part.Kind == Battery || x.Part.Kind == Bank) && x.Name == "+" {
+		if x.isPost() {
 			return x
 		}
 	}
 	return nil
+}
+
+// isPost tells of a battery's positive terminal.
+func (t *Terminal) isPost() bool {
+	return (t.Part.Kind == Battery || t.Part.Kind == Bank) && t.Name == "+"
 }
 
 // Bolted are the terminals of the fuses on a battery's post.

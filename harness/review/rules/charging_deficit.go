@@ -155,6 +155,9 @@ func (p *Pass) reportDeficit(l *budget.Line) {
 		f.Why = "what hangs on that battery stops once it is flat"
 	}
 	f.What = p.balance(l) + short(l) + "; " + speed + "; " + batteryDoes(l)
+	for _, x := range p.in.Budget.Further {
+		f.What += "; what " + x.Charger.Name + " gives is not counted"
+	}
 	f.Short = fmt.Sprintf("%s wanted, charging gives %s; %s; %s", amps(l.VehicleA+l.AccessoryA), amps(l.OutputA),
 		strings.TrimPrefix(speed, "charging "), restOf(l))
 	atMost(&f, "demand", l.VehicleA+l.AccessoryA, l.OutputA, "A")

@@ -12,7 +12,7 @@ var feedFuseUnderBranches = &Rule{
 	Says:  "smaller than its branches draw",
 	Doc: "What the accessories below a fuse draw when every one of them is on, whether or not a " +
 		"situation says so; of those that the positions of a switch or a relay that changes over keep apart, the most that it lets be on at once. A fuse that a situation already overloads is fuse-under-load and is left " +
-		"out here, as are factory fuses (tap-over-spare), fuses of a ring that bear it together, and fuses of a link between batteries: " +
+		"out here, as are factory fuses (tap-over-spare), fuses of a ring that bear it together, and fuses of a link between batteries or behind an isolator: " +
 		"what the loads ask beyond it, the battery there gives.",
 	Formula: "sum of the rated currents below the fuse that can flow at once ≤ rating",
 	Limits:  "the fuse's rating",

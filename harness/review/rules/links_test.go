@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"fusewright/harness/proof/buildtest"
 )
 
 // van is the camper with a DC-DC charger and a solar controller, changed: pairs of old and new text.
@@ -167,5 +169,13 @@ func TestProtectionOpensOnARide(t *testing.T) {
 		if !found {
 			t.Errorf("nothing that says %q", want)
 		}
+	}
+}
+
+// What an isolator's output passes is the machine's current: 1200 W at the battery behind it are 100 A, and with 40 W of the
+// boat's more than the 100 A of the fuse there, which the battery gives.
+func TestFuseBehindAnIsolator(t *testing.T) {
+	if got := saidOf(t, []byte(buildtest.Machines), "feed-fuse-under-branches"); len(got) > 0 {
+		t.Error(got)
 	}
 }

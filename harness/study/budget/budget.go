@@ -18,6 +18,7 @@ type Budget struct {
 	Lines       []*Line         // one per situation with the engine running or the key on, in design order
 	KeyOff      []*Line         // one per situation with the key off and something on, in design order
 	Output      []Point         // charging current over engine speed, ready to draw
+	Further     []Further       // alternators that no line counts
 	VehicleA    float64         // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
 	Parked      []BankLine      // what the further batteries give with the key off
 	Left        *solve.Solution // where StandbyA is from; nil = it has no operating point

@@ -21,7 +21,7 @@ import (
 // situation that did not converge gives a line without numbers.
 func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 	d := c.Design
-	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d), Start: battery.StartOf(d)}
+	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(&d.Charging), Further: FurtherOf(c), Start: battery.StartOf(d)}
 	b.StartBackAh = startBackAh(d, b.Start)
 	tolerances := corner.TolerancesOf(d)
 	for _, s := range sols {
@@ -87,9 +87,9 @@ func (b *Budget) ShuntBasis(d *design.Design) string {
 const curveSteps = 8
 
 // outputCurve is the charging output over engine speed.
-func outputCurve(d *design.Design) []Point {
+func outputCurve(of *design.Charging) []Point {
 	var curve []Point
-	rpm, amps := charging.Of(&d.Charging).Points(curveSteps)
+	rpm, amps := charging.Of(of).Points(curveSteps)
 	for i := range rpm {
 		curve = append(curve, Point{rpm[i], amps[i]})
 	}

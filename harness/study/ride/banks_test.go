@@ -77,6 +77,21 @@ func TestRelayUnderWay(t *testing.T) {
 	near(t, "taken out of the start battery", stop.TakenAh, 0, 0.5)
 }
 
+// Loads are loads, on whatever battery: 48 W and 24 W, whatever goes into the house
+// battery over the link or a charger; coils and the draw of chargers are less than 0.4 A.
+func TestLoadsOfALeg(t *testing.T) {
+	for _, by := range [][2]string{{"link", relay}, {"[booster, roof]", booster}} {
+		r := twice(t, "AGM", by[0], by[1], "40 %", "{lasts: 30 min, engine: cruise, on: [cabin, radio]}", ride.Options{})
+		l := r.Legs[0]
+		if l.Banks[0].GivenAh < 10 {
+			t.Errorf("%s: the house battery takes %.1f Ah", by[0], l.Banks[0].GivenAh)
+		}
+		if leastA, mostA := 72/14.5, 72/12.0+0.4; l.UsedAh*2 < leastA || l.UsedAh*2 > mostA {
+			t.Errorf("%s: loads %.2f A, want %.2f to %.2f A", by[0], l.UsedAh*2, leastA, mostA)
+		}
+	}
+}
+
 // TestChargersOnARide: the DC-DC charger gives its 30 A while the engine runs: 15 Ah in half an hour,
 // less 0.9 efficiency; with the engine stopped the start battery rests; 100 W of sun give 94 W, which
 // more than feed 48 W.

@@ -104,11 +104,31 @@ func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
 		n.why = s.Hunts.Part.Name + " opens whenever it has closed, and is taken as open"
 	}
 	n.last = s
-	p = Point{Charge: charge, BusV: s.NodeV[n.c.Positive().Index], BatteryA: s.BatteryA, ChargingA: s.ChargingA, LoadA: s.BatteryA + s.ChargingA}
+	p = Point{Charge: charge, BusV: s.NodeV[n.c.Positive().Index], BatteryA: s.BatteryA, ChargingA: s.ChargingA, LoadA: loadA(s)}
 	for i, b := range n.banks {
 		p.Banks = append(p.Banks, BankPoint{Charge: banks[i], V: s.Volts(b.branch), A: s.Given(b.branch)})
 	}
 	return p, s.Status == solve.Converged
+}
+
+// loadA is what all loads and coils draw, on whatever battery; what a charger takes from one battery for another is theirs.
+func loadA(s *solve.Solution) (sum float64) {
+	for _, b := range s.Circuit.Branches {
+		a := math.Abs(s.BranchA[b.Index])
+		if (b.Load != nil || b.OfCoil()) && !b.Follows() && s.Circuit.ConverterOf(b.A) == nil && !math.IsNaN(a) && !feedsCharger(b) {
+			sum += a
+		}
+	}
+	return sum
+}
+
+// feedsCharger tells of the input of a charger that a battery feeds.
+func feedsCharger(b *circuit.Branch) bool {
+	if b.Part == nil || b.Part.Converts() != b {
+		return false
+	}
+	x, ok := b.Part.Source.(*design.Charger)
+	return ok && !x.Converts()
 }
 
 func (n *network) light(sun bool) { n.opt.Night = !sun }

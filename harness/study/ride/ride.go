@@ -20,16 +20,18 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/study/budget"
 )
 
-// Point is the state at one moment. Charging plus battery current is the load
-// current: all that the first battery and the engine feed, further batteries and their chargers included.
+// Point is the state at one moment. With one battery, charging plus battery current is the load
+// current; what goes into further batteries is none of it.
 type Point struct {
 	TimeS     float64 // from the start of the ride
 	Charge    float64 // state of charge, 0..1
@@ -37,7 +39,7 @@ type Point struct {
 	BusV      float64 // at the battery posts
 	BatteryA  float64 // out of the battery; negative = it is charged
 	ChargingA float64 // out of the charging system
-	LoadA     float64 // the vehicle's own loads, accessories, coils
+	LoadA     float64 // the vehicle's own loads, accessories, coils, on whatever battery
 	Banks     []BankPoint
 }
 
@@ -123,8 +125,9 @@ type Result struct {
 	StartAh float64
 	Frosts  []Frost
 	Caveats []string
-	Effort  int  // steps of the solver that it took with further batteries
-	GivenUp bool // it took too many, and ends before its time
+	Beside  string // what further alternators give, in words; "" = there are none
+	Effort  int    // steps of the solver that it took with further batteries
+	GivenUp bool   // it took too many, and ends before its time
 }
 
 // EndReserve is the start reserve at the end.
@@ -150,7 +153,7 @@ func (r *Result) SpareAh() float64 {
 	sum := 0.0
 	for _, l := range r.Legs {
 		if running(l.Leg) {
-			sum += l.OutputA*(l.ToS-l.FromS)/3600 - l.UsedAh
+			sum += l.OutputA*(l.ToS-l.FromS)/3600 - (l.ChargingAh + l.TakenAh - l.GivenAh)
 		}
 	}
 	return sum
@@ -233,6 +236,11 @@ func simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 	}
 	s.result.Frosts = frosts(c.Design, s.result)
 	s.result.Caveats = caveats(c.Design, s.result)
+	var rpm []float64
+	for _, l := range s.result.Legs {
+		rpm = append(rpm, l.Leg.EngineRPM)
+	}
+	s.result.Beside = strings.TrimSpace(budget.BesideAt(budget.FurtherOf(c), ": what the batteries take and give counts with it, output does not.", rpm...))
 	return s.result, nil
 }
 

@@ -106,7 +106,7 @@ func widen(low, high, share, fixed float64) (float64, float64) {
 	return math.Max(0, low-math.Abs(low)*share-fixed), high + math.Abs(high)*share + fixed
 }
 
-// situation solves a situation as it is nominally on a bench and at the eight
+// situation solves a situation as it is nominally on a bench and at the
 // corners of loads, contacts and source. Corners that do not converge are said.
 func (m *maker) situation(s *design.Situation) spread {
 	first := m.usual()
@@ -116,10 +116,16 @@ func (m *maker) situation(s *design.Situation) spread {
 	if !out.ok() {
 		return out
 	}
-	failed := 0
-	for corner := range 8 {
+	failed, corners := 0, 8
+	if m.taking {
+		corners = 32
+	}
+	for corner := range corners {
 		opt := m.corner(corner&1 != 0, corner&2 != 0)
 		m.source(&opt, corner&4 != 0)
+		if m.taking {
+			m.drawnDown(&opt, corner&8 != 0, corner&16 != 0)
+		}
 		m.onSupply(&opt, map[bool]float64{false: -1, true: 1}[corner&4 != 0])
 		m.pulled(&opt)
 		if sol := m.plan.Network(s, opt).Solution(); sol.Status == solve.Converged {
@@ -130,7 +136,7 @@ func (m *maker) situation(s *design.Situation) spread {
 	}
 	if failed > 0 {
 		m.missing = append(m.missing, s.Name+": "+wording.Count(failed, "worst case", "worst cases")+
-			" of 8 have no solution, so its bounds are too narrow.")
+			" of "+fmt.Sprint(corners)+" have no solution, so its bounds are too narrow.")
 	}
 	return out
 }
@@ -178,12 +184,7 @@ func (m *maker) corner(heavy, worn bool) solve.Options {
 func (m *maker) source(opt *solve.Options, high bool) {
 	opt.ColdCharging = high
 	opt.Discharged, opt.BanksDischarged = 0, 0
-	switch {
-	case m.taking && high:
-		opt.Discharged, opt.BanksDischarged = takingLeast, takingLeast
-	case m.taking:
-		opt.Discharged, opt.BanksDischarged = takingMost, takingMost
-	case !high:
+	if !high {
 		opt.Discharged, opt.BanksDischarged = MostDischarge, FurtherMost
 	}
 	regulated := m.d.Charging.RegulatedV.Value
@@ -193,6 +194,16 @@ func (m *maker) source(opt *solve.Options, high bool) {
 		opt.RegulatedV = regulated + m.tol.RegulatedV
 	default:
 		opt.RegulatedV = regulated - m.tol.RegulatedV
+	}
+}
+
+// drawnDown sets how cold machines are and how far the batteries are drawn down, each for itself: the cold machine
+// gives most into the emptiest battery, and least beside another whose regulator holds more.
+func (m *maker) drawnDown(opt *solve.Options, cold, most bool) {
+	opt.ColdCharging = cold
+	opt.Discharged, opt.BanksDischarged = takingLeast, takingLeast
+	if most {
+		opt.Discharged, opt.BanksDischarged = takingMost, takingMost
 	}
 }
 
