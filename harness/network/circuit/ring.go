@@ -53,6 +53,29 @@ func (r *Rings) Largest(c *Circuit) (most int) {
 	return most
 }
 
+// Together are the fuses that must all be out before what a branch and they feed is dead: those of its ring, in order;
+// none where it is in no ring, or where that does not make all of it dead.
+func (r *Rings) Together(c *Circuit, b *Branch) (list []*Branch) {
+	if !r.In(b) {
+		return nil
+	}
+	met := map[*Branch]bool{b: true}
+	fuses := r.Fuses(c)
+	for queue := []*Branch{b}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		for _, x := range fuses {
+			if !met[x] && (slices.Contains(r.Far[at.Index], x) || slices.Contains(r.Far[x.Index], at)) {
+				met[x], queue = true, append(queue, x)
+			}
+		}
+	}
+	list = slices.DeleteFunc(fuses, func(x *Branch) bool { return !met[x] })
+	if slices.ContainsFunc(append(slices.Clone(list), b), func(x *Branch) bool { return c.liveBeside(x.B, nil, list) }) {
+		return nil
+	}
+	return list
+}
+
 // Rings finds the branches that are fed from both ends; nil where there are none. Of wires side by side
 // (`parallel`) the others are no further feed. What joins several batteries is Linked's.
 func (c *Circuit) Rings() *Rings {
