@@ -174,6 +174,9 @@ func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 // ring says of a fuse that the other end feeds too what makes it dead.
 func ring(c *circuit.Circuit, rings *circuit.Rings, b *circuit.Branch) string {
 	out, dead := rings.Together(c, b), "isolate the battery"
+	if len(c.Posts()) > 1 {
+		dead = "isolate every battery"
+	}
 	var refs, names []string
 	for _, x := range out {
 		refs = append(refs, x.Fuse.Ref)
