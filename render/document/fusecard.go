@@ -149,7 +149,7 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 }
 
 // feeds says what hangs below a fuse; of one in a link, which battery; of one that what charges
-// feeds, that pulling it leaves both its sides live.
+// feeds, that pulling it leaves both its sides live; of one in a ring, what else must be out, and what hangs on them all.
 func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 	if chargers := c.ChargersAbove(b.A); len(chargers) > 0 {
 		var names []string
@@ -164,12 +164,37 @@ func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 	if to := batteries(c, b); to != "" {
 		return to
 	}
+	if rings := c.Rings(); rings.In(b) {
+		return ring(c, rings, b)
+	}
 	below := c.BelowBranch(b)
 	names := byBlock(c, b, below.Names())
 	if below.Charges() {
 		names = append(names, "charging system"+bothLive)
 	}
 	return cmp.Or(strings.Join(names, ", "), "nothing")
+}
+
+// ring says of a fuse that the other end feeds too what makes it dead.
+func ring(c *circuit.Circuit, rings *circuit.Rings, b *circuit.Branch) string {
+	out, dead := rings.Together(c, b), "isolate the battery"
+	if len(c.Posts()) > 1 {
+		dead = "isolate every battery"
+	}
+	var refs, names []string
+	for _, x := range out {
+		refs = append(refs, x.Fuse.Ref)
+		dead = "take out " + strings.Join(refs, ", ")
+		for _, name := range c.BelowBranch(x).Names() {
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	if len(out) == 0 {
+		names = c.BelowBranch(b).Names()
+	}
+	return "ring, live from both ends: " + dead + "; feeds " + strings.Join(names, ", ")
 }
 
 // bothLive is said of a fuse between a battery and what charges it.

@@ -64,7 +64,7 @@ var DefaultAmbientSource = library.Source{Text: "base of the marine wire tables,
 // Terminal kinds where neither the design's part nor its type gives one; the
 // terminal says so in KindAssumed. All are common practice, no source.
 const (
-	BusEnd    = "ring M5"           // input of a distribution block
+	BusEnd    = "ring M5"           // input of a distribution block, and its ways above WayA
 	WayEnd    = "tab 6.3"           // ways of a distribution block
 	PostEnd   = "ring M6"           // battery posts of small vehicles
 	GroundEnd = "ring M6"           // frame studs and ground blocks

@@ -332,6 +332,9 @@ func (b *builder) addBlock(bl *design.Block) {
 	bus := b.terminal(p, "in", in, nil)
 	for _, w := range bl.Ways {
 		t := b.terminal(p, w.Number, out, nil)
+		if bl.Type == nil && bl.WayLimitA() > WayA {
+			t.Kind = BusEnd // more than clips of blades bear: a stud
+		}
 		switch {
 		case w.Fuse != nil:
 			br := b.branch(p, FuseBranch, bus.Node, t.Node, 0)

@@ -2,7 +2,7 @@ package circuit
 
 import "slices"
 
-// Rings is what closes the feeds of one battery to a ring: a branch of it is fed from its far
+// Rings is what closes the feeds of one battery to a ring: that feeds a branch of it from its far
 // end too, with whatever other contacts closed.
 type Rings struct {
 	Far  [][]*Branch // by branch: the nearest fuses beyond its far end that feed it there; none = it is in no ring
@@ -53,12 +53,32 @@ func (r *Rings) Largest(c *Circuit) (most int) {
 	return most
 }
 
-// Rings finds the branches that are fed from both ends; nil where there are none. Of wires side by side
-// (`parallel`) the others are no further feed. What joins several batteries is Linked's.
-func (c *Circuit) Rings() *Rings {
-	if len(c.flow.posts) > 1 {
+// Together are the fuses that must all be out before what a branch and they feed is dead: those of its ring, in order;
+// none where it is in no ring, or where that does not make all of it dead.
+func (r *Rings) Together(c *Circuit, b *Branch) (list []*Branch) {
+	if !r.In(b) {
 		return nil
 	}
+	met := map[*Branch]bool{b: true}
+	fuses := r.Fuses(c)
+	for queue := []*Branch{b}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		for _, x := range fuses {
+			if !met[x] && (slices.Contains(r.Far[at.Index], x) || slices.Contains(r.Far[x.Index], at)) {
+				met[x], queue = true, append(queue, x)
+			}
+		}
+	}
+	list = slices.DeleteFunc(fuses, func(x *Branch) bool { return !met[x] })
+	if slices.ContainsFunc(append(slices.Clone(list), b), func(x *Branch) bool { return len(c.reached(x.B, nil, list)) > 0 }) {
+		return nil
+	}
+	return list
+}
+
+// Rings finds the branches that are fed from both ends; nil where there are none. Of wires side by side
+// (`parallel`) the others are no further feed. What has one battery at each end is Linked's.
+func (c *Circuit) Rings() *Rings {
 	r, found := &Rings{make([][]*Branch, len(c.Branches)), make([]bool, len(c.Branches))}, false
 	for _, b := range c.aboveMeetings() {
 		r.Far[b.Index], r.Bare[b.Index] = c.fedBeyond(b)
@@ -102,12 +122,19 @@ func (c *Circuit) fedBeyond(b *Branch) (fuses []*Branch, bare bool) {
 	if !b.Passes(b.B) {
 		return nil, false
 	}
-	own, near := Abreast([]*Branch{b}), map[*Node]bool{b.B: true}
+	own, near, mine := Abreast([]*Branch{b}), map[*Node]bool{b.B: true}, c.flow.posts
+	if len(mine) > 1 {
+		mine = c.reached(b.A, nil, own)
+	}
+	isMine := func(post *Node) bool { return slices.Contains(mine, post) }
 	var ends []*Branch
 	for queue := []*Node{b.B}; len(queue) > 0; queue = queue[1:] {
 		n := queue[0]
-		if c.IsPost(n) {
+		if isMine(n) {
 			return nil, true
+		}
+		if c.IsPost(n) {
+			continue
 		}
 		for _, x := range n.Branches {
 			m := x.other(n)
@@ -126,19 +153,20 @@ func (c *Circuit) fedBeyond(b *Branch) (fuses []*Branch, bare bool) {
 		if near[beyond] {
 			beyond = x.B
 		}
-		if c.liveBeside(beyond, near, own) {
+		if slices.ContainsFunc(c.reached(beyond, near, own), isMine) {
 			fuses = append(fuses, x)
 		}
 	}
 	return fuses, false
 }
 
-// liveBeside tells whether the battery feeds a node without some nodes and branches.
-func (c *Circuit) liveBeside(n *Node, nodes map[*Node]bool, without []*Branch) bool {
+// reached are the posts that feed a node without some nodes and branches, and not through one another.
+func (c *Circuit) reached(n *Node, nodes map[*Node]bool, without []*Branch) (posts []*Node) {
 	met := map[*Node]bool{n: true}
 	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
 		if n = queue[0]; c.IsPost(n) {
-			return true
+			posts = append(posts, n)
+			continue
 		}
 		if nodes[n] {
 			continue
@@ -150,7 +178,7 @@ func (c *Circuit) liveBeside(n *Node, nodes map[*Node]bool, without []*Branch) b
 			}
 		}
 	}
-	return false
+	return posts
 }
 
 func (b *Branch) other(n *Node) *Node {

@@ -128,11 +128,17 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 }
 
 // oneSteadySource tells whether the feeds of a meeting point come from one battery, each by a fuse, with no contact of
-// their own on the way: nothing is made live backwards that a switch or key has made dead.
+// their own on the way: nothing is made live backwards that a switch or key has made dead. What the link to another battery
+// feeds too is none.
 func (p *Pass) oneSteadySource(t *circuit.Terminal) bool {
 	_, bare := p.nearest.Above(t.Node)
+	var post *circuit.Node
 	return !bare && p.rings != nil && !slices.ContainsFunc(p.c.Above(t.Node), func(b *circuit.Branch) bool {
-		return p.rings.In(b) && (b.Closer != nil || p.rings.Bare[b.Index] || b.Kind == circuit.FuseBranch && fuseRating(b) == 0)
+		if p.c.IsPost(b.A) && post == nil {
+			post = b.A
+		}
+		return p.c.IsPost(b.A) && b.A != post || p.linked != nil && (p.linked.Bare[b.Index] || len(p.linked.Fuses[b.Index]) > 0) ||
+			p.rings.In(b) && (b.Closer != nil || p.rings.Bare[b.Index] || b.Kind == circuit.FuseBranch && fuseRating(b) == 0)
 	})
 }
 

@@ -217,10 +217,12 @@ func (f *facts) guardAt(b *circuit.Branch) guard {
 	if b.Returns() {
 		return f.guardCold[b.A.Index]
 	}
-	for _, of := range []map[*circuit.Branch]guard{f.guardTap, f.guardRing} {
-		if g, ok := of[b]; ok {
-			return g
-		}
+	g, tapped := f.guardTap[b]
+	if ring, in := f.guardRing[b]; in && (!tapped || ring.before(g)) {
+		return ring
+	}
+	if tapped {
+		return g
 	}
 	return f.guards[b.A.Index]
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/proof/reviewtest"
@@ -16,15 +17,21 @@ import (
 	"fusewright/harness/study/fault"
 )
 
-// TestEveryWireThatMeltsInARingIsADanger: random rings and fuses side by side of one to three bars against a solver
-// of its own. Each wire is shorted to the frame at either end, with all fuses in and with each out, in both states of the source;
+// TestEveryWireThatMeltsInARingIsADanger: random rings and fuses side by side of one to three bars, on the battery or
+// on a further one linked to it, against a solver of its own. Each wire is shorted to the frame at either end, with all fuses in and with each out, in both states of the source;
 // the fuses open one after another anywhere in their bands. What melts a wire before what feeds it has opened must be a danger at
 // that wire, in a tail at least advice.
 func TestEveryWireThatMeltsInARingIsADanger(t *testing.T) {
+	for _, link := range []string{"", byRelay, bySwitch, byCharger} {
+		meltInRings(t, link)
+	}
+}
+
+func meltInRings(t *testing.T, link string) {
 	melted, whole := 0, 0
 	for seed := range int64(150) {
 		r := rand.New(rand.NewSource(seed))
-		src := ringOf(r)
+		src := ringOf(r, link)
 		review := reviewtest.Of(t, src)
 		c, study := review.Circuit, review.Faulted()
 		said := map[string]finding.Severity{}
@@ -51,12 +58,23 @@ func TestEveryWireThatMeltsInARingIsADanger(t *testing.T) {
 		}
 	}
 	if melted < 50 || whole < 10 {
-		t.Errorf("only %d wires melt, %d designs are whole", melted, whole)
+		t.Errorf("%q: only %d wires melt, %d designs are whole", link, melted, whole)
 	}
 }
 
-// ringOf is a ring of bars between two fuses at the battery, joined with a fuse or without.
-func ringOf(r *rand.Rand) string {
+// The links of a house battery to the first one; what a charger itself gives is left out of the sums here.
+const (
+	links = "  start end: {type: class T, rating: 60 A, at: box, fed by: battery, wire: {size: 16 mm², length: 200 mm}, stays live: test}\n" +
+		"  house end: {type: class T, rating: 60 A, at: box, fed by: link, wire: {size: 16 mm², length: 500 mm}, stays live: test}\n"
+	atLink    = "at: box, fed by: start end, wire: {size: 16 mm², length: 1 m}"
+	byRelay   = "relays:\n  link: {form: voltage-sensing relay, " + atLink + ", coil: {returns to: frame, return wire: {size: 1 mm², length: 300 mm}}}\n"
+	bySwitch  = "switches:\n  link: {type: battery switch 300 A, " + atLink + "}\n"
+	byCharger = "chargers:\n  link: {type: DC-DC charger 30 A, " + atLink + ", returns to: frame, return wire: {size: 10 mm², length: 400 mm}}\n"
+)
+
+// ringOf is a ring of bars between two fuses at a battery, joined with a fuse or without; with a link the battery is a
+// further one, else the first.
+func ringOf(r *rand.Rand, link string) string {
 	sizes, amps := []string{"0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²"}, []int{5, 10, 15, 20, 25, 30}
 	big := r.Intn(3) == 0 // most suit their fuses, so that some are whole
 	size := func() string {
@@ -76,8 +94,13 @@ func ringOf(r *rand.Rand) string {
 	fuse := func(name, from string, rating int) {
 		fmt.Fprintf(&fuses, "  %s: {type: blade C, rating: %d A, at: box, fed by: %s, %s, stays live: test}\n", name, rating, from, wire())
 	}
-	fuse("left", "battery", rating())
-	fuse("right", "battery", rating())
+	post, bank := "battery", ""
+	if link != "" {
+		post, bank = "house", "batteries:\n  house: {chemistry: AGM, capacity: 80 Ah, rate: 20 h, resistance: 5 mΩ, at: box, fed by: house end, wire: {size: 16 mm², length: 200 mm}, returns to: frame, return wire: {size: 16 mm², length: 200 mm}}\n"+link
+		fuses.WriteString(links)
+	}
+	fuse("left", post, rating())
+	fuse("right", post, rating())
 	bars := 1 + r.Intn(3)
 	from := "left"
 	for i := range bars {
@@ -104,7 +127,7 @@ func ringOf(r *rand.Rand) string {
 	}
 	return "fusewright: 1\ntitle: ring\nvehicle: invented\nsystem: 12 V\npractice: off-road\n" +
 		"battery: {chemistry: AGM, capacity: 60 Ah, rate: 20 h, resistance: 6 mΩ, at: box}\nplaces: {box: {ambient: 30 °C}}\n" +
-		"wire: {insulation: ISO 6722 thin wall class B}\ngrounds:\n  frame: {kind: frame stud, at: box, limit: 200 A, frame resistance: 3 mΩ}\n" +
+		"wire: {insulation: ISO 6722 thin wall class B}\ngrounds:\n  frame: {kind: frame stud, at: box, limit: 200 A, frame resistance: 3 mΩ}\n" + bank +
 		"fuses:\n" + fuses.String() + "splices:\n" + splices.String() + "loads:\n" + loads.String()
 }
 
@@ -138,7 +161,7 @@ func meltedIn(c *circuit.Circuit, study *fault.Study, r *rand.Rand) (list []melt
 						if try > 0 {
 							early = r.Float64
 						}
-						b := &burn{c: c, study: study, ohm: ohm, emfV: opt.BatteryV, innerOhm: opt.BatteryOhm, at: at, open: map[*circuit.Branch]bool{out: true}}
+						b := &burn{c: c, study: study, ohm: ohm, opt: opt, at: at, open: map[*circuit.Branch]bool{out: true}}
 						if state == fault.Weak {
 							b.backOhm = 3e-3
 						}
@@ -157,12 +180,13 @@ func meltedIn(c *circuit.Circuit, study *fault.Study, r *rand.Rand) (list []melt
 
 // burn is one short that goes on until nothing feeds it.
 type burn struct {
-	c                       *circuit.Circuit
-	study                   *fault.Study
-	ohm                     []float64
-	emfV, innerOhm, backOhm float64
-	at                      *circuit.Node
-	open                    map[*circuit.Branch]bool
+	c       *circuit.Circuit
+	study   *fault.Study
+	ohm     []float64
+	opt     solve.Options
+	backOhm float64
+	at      *circuit.Node
+	open    map[*circuit.Branch]bool
 }
 
 func (b *burn) run(early func() float64) (melted []*circuit.Wire) {
@@ -216,7 +240,7 @@ func (b *burn) run(early func() float64) (melted []*circuit.Wire) {
 
 // fused tells whether some current flows in a wire that is not before every fuse: what is, is another rule's.
 func (b *burn) fused(w *circuit.Wire, amps []float64) bool {
-	return amps[w.Branch.Index] > 1 && !b.c.IsPost(w.From.Node)
+	return amps[w.Branch.Index] > 1 && !b.c.IsPost(w.From.Node) && !b.c.IsPost(w.To.Node)
 }
 
 // solve gives the current of every branch by Gauss.
@@ -238,9 +262,17 @@ func (b *burn) solve() []float64 {
 			add(x.A.Index, x.B.Index, 1/r)
 		}
 	}
-	post := b.c.Positive().Index
-	m[post][post] += 1 / b.innerOhm
-	m[post][n] += b.emfV / b.innerOhm
+	for _, x := range b.c.Branches {
+		if x.Kind == circuit.BatteryBranch {
+			post, emfV, innerOhm := x.A.Index, b.opt.BatteryV, b.opt.BatteryOhm
+			if bank, further := x.Part.Source.(*design.Bank); further {
+				store, charge := battery.New(&bank.Store, 12), 1-b.opt.BanksDischarged
+				emfV, innerOhm = store.OpenCircuitV(charge, battery.RatedC), x.Ohm*store.Ohm(charge, battery.RatedC)/store.Ohm(1, battery.RatedC)
+			}
+			m[post][post] += 1 / innerOhm
+			m[post][n] += emfV / innerOhm
+		}
+	}
 	m[b.at.Index][b.at.Index] += 1 / math.Max(b.backOhm, 1e-6)
 	for i := range n {
 		p := i

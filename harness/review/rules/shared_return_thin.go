@@ -1,9 +1,11 @@
 package rules
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -15,7 +17,7 @@ var sharedReturnThin = &Rule{
 	Doc: "The wire that leads on from a ground block, from a load that others return to, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
 		"against the largest single fuse, wire-over-current against the current in normal use; wires " +
-		"that those report are left out. A ground that brings back all that a fuse block feeds is, where it is thinner than the feed of that, held against the fuse before the block too: the next load on a way may bring up to that.",
+		"that those report are left out. A ground that brings back all that a fuse block feeds is, where it is thinner than the feed of that, held against the fuse before the block too, and against the fuses of its ways together where none is spare and that is less: the next load on a way may bring up to that.",
 	Formula: "min(rating of a common fuse, Σ ratings of the branches' fuses) ≤ share × allowed current",
 	Limits:  "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "each branch stays within its fuse while the one wire that they share is overloaded: no fuse " +
@@ -68,16 +70,34 @@ func (p *Pass) judgePanelReturn(part *circuit.Part, w *circuit.Wire) {
 			continue
 		}
 		g := p.guards[in.Node.Index]
-		passes, limit := w.Branch.ShareA(g.A), p.practice.FuseWireShare*a.AllowedA
+		protected, ways := "feed is protected by "+g.text(), waysA(block)
+		if ways < g.A {
+			protected = "ways' fuses let through " + quantity.Plain(ways, quantity.Current)
+		}
+		passes, limit := w.Branch.ShareA(min(g.A, ways)), p.practice.FuseWireShare*a.AllowedA
 		if !g.known() || !over(passes, p.practice.FuseWireShare*a.ProvenA()) || !over(gaugeShare*copperMm2(wiresTo(in)), copperMm2(wiresFrom(w.From))) {
 			continue // as thick as the plus, which says so itself
 		}
 		fin := ofWire(finding.Advice, w)
 		atMost(&fin, "fuse of the block's feed", passes, limit, "A")
-		p.say(fin, "common return %s may carry %s %s; it brings back all that %s feeds, whose feed is protected by %s", w.Text(), a.textFor(passes), a.where(), panel.Name, g.text())
+		p.say(fin, "common return %s may carry %s %s; it brings back all that %s feeds, whose %s", w.Text(), a.textFor(passes), a.where(), panel.Name, protected)
 		p.standsAside(w, overloadHurtsWire, fuseOverWire, returnBelowFuse, wireOverCurrent)
 		return
 	}
+}
+
+// waysA is what the fuses of a block's ways let through together; +Inf where a way is spare, or has no fuse of a known rating.
+func waysA(block *design.Block) (sumA float64) {
+	if block.Type != nil && block.Type.Ways > len(block.Ways) {
+		return math.Inf(1)
+	}
+	for _, way := range block.Ways {
+		if way.Fuse == nil || !(way.Fuse.RatingA > 0) {
+			return math.Inf(1)
+		}
+		sumA += way.Fuse.RatingA
+	}
+	return sumA
 }
 
 // onlyReturn is the wire that leads on from a ground, from a fuse or contact of a return, or

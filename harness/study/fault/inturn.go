@@ -8,9 +8,11 @@ import (
 )
 
 // alone tells whether all of the last short passes every device on its way, so that the first to
-// open ends it; so it is where a further battery feeds it too, of which each has its own device.
+// open ends it. Of a further battery that feeds it too each has its own device; one battery's devices in a ring share.
 func (w *walk) alone() bool {
-	return w.s.Circuit.BothWays() || !slices.ContainsFunc(w.through, func(x Carries) bool { return x.Amps < (1-share)*w.flow.amps })
+	return !slices.ContainsFunc(w.through, func(x Carries) bool {
+		return x.Amps < (1-share)*w.flow.amps && (!w.s.Circuit.BothWays() || w.s.rings.In(x.Device))
+	})
 }
 
 // inTurn follows a short that several devices feed: when the first has opened the others carry all of

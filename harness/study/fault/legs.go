@@ -36,7 +36,7 @@ type LegLoad struct {
 
 // legs takes out each fuse of a ring in turn.
 func (s *Study) legs() {
-	fuses := s.Circuit.Rings().Fuses(s.Circuit)
+	fuses := s.rings.Fuses(s.Circuit)
 	if len(fuses) == 0 || s.Unfollowed {
 		return
 	}

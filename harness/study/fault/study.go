@@ -59,6 +59,7 @@ type Study struct {
 	plan     *solve.Plan
 	devices  *devices
 	stems    *stems
+	rings    *circuit.Rings
 	looped   bool    // current may come round: by a further battery, or by a ring
 	framed   bool    // some ground is a stud on the frame
 	frameOhm float64 // the greatest path back through it
@@ -114,9 +115,9 @@ func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
 	s.stems = newStems(c, s.Wires)
-	rings := c.Rings()
-	s.looped = c.BothWays() || rings != nil
-	s.Unfollowed = len(rings.Fuses(c)) > mostRingFuses || rings.Largest(c) > mostInRing
+	s.rings = c.Rings()
+	s.looped = c.BothWays() || s.rings != nil
+	s.Unfollowed = len(s.rings.Fuses(c)) > mostRingFuses || s.rings.Largest(c) > mostInRing
 	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
 	return s
