@@ -84,7 +84,7 @@ func TestRideStartsAsTheStudySays(t *testing.T) {
 func TestStartShort(t *testing.T) {
 	at := func(v float64) *float64 { return &v }
 	rows := func(gets float64, drops ...string) []StudyStart {
-		return []StudyStart{{AmbientC: at(20), StarterA: at(120), PostsV: at(9.6), turns: true, Drops: drops, Loads: []StartLoad{{Part: "plotter", Volts: at(gets), NeedsV: at(9)}}},
+		return []StudyStart{{AmbientC: at(20), StarterA: at(120), flowsA: at(120), PostsV: at(9.6), turns: true, Drops: drops, Loads: []StartLoad{{Part: "plotter", Volts: at(gets), NeedsV: at(9), resets: gets < 9}}},
 			{AmbientC: at(0), StarterA: at(167), PostsV: at(6.5)}}
 	}
 	for gets, want := range map[float64]string{
@@ -97,6 +97,17 @@ func TestStartShort(t *testing.T) {
 	}
 	if got, want := startShort(rows(8.99, "K1 keyed"), false), "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; lets go: K1 keyed"; got != want {
 		t.Errorf("%q, want %q", got, want)
+	}
+	linked, stands := rows(9), rows(9)
+	linked[0].LinkedV, linked[0].Relays = at(10.1), []string{"split relay"}
+	stands[0].flowsA, stands[0].turns = at(80), false
+	for want, x := range map[string][]StudyStart{
+		"posts 9.60 V at 120 A, 10.1 V with split relay still closed; at 0 °C 6.50 V, does not turn": linked,
+		"posts 9.60 V at 80.0 A, does not turn; at 0 °C 6.50 V, does not turn":                       stands,
+	} {
+		if got := startShort(x, true); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 	if got := startShort(nil, true); got != "" {
 		t.Errorf("of no case %q", got)

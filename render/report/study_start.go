@@ -26,7 +26,8 @@ type StudyStart struct {
 	LinkedV *float64    `json:"posts_relays_closed_v,omitempty"`
 	Further []StartBank `json:"further_batteries,omitempty"`
 
-	turns bool
+	turns  bool
+	flowsA *float64 // through the starter: less than StarterA where it stands
 }
 
 // StartBank is what a further battery gives over its links while the starter turns: as the relays stand then, and with those that sense still closed.
@@ -42,6 +43,8 @@ type StartLoad struct {
 	Part   string   `json:"part"`
 	Volts  *float64 `json:"volts"`
 	NeedsV *float64 `json:"needs_v,omitempty"`
+
+	resets bool // as resets-at-start has it
 }
 
 func (rep *StudyReport) addStarts(r *harness.Review) {
@@ -56,12 +59,12 @@ func (rep *StudyReport) addStarts(r *harness.Review) {
 func startRows(s *cranking.Study) (rows []StudyStart) {
 	for _, k := range s.Cases {
 		row := StudyStart{Case: k.Name, AmbientC: finite(k.CelsiusC), Charge: finite(k.Charge), StarterA: finite(k.CurrentA),
-			PostsV: finite(k.PostsV), StarterV: finite(k.StarterV), NeedsV: finite(k.NeedsV), FirstV: finite(k.FirstV), Drops: []string{}, Loads: []StartLoad{}, turns: k.Turns()}
+			PostsV: finite(k.PostsV), StarterV: finite(k.StarterV), NeedsV: finite(k.NeedsV), FirstV: finite(k.FirstV), Drops: []string{}, Loads: []StartLoad{}, turns: k.Turns(), flowsA: finite(k.FlowsA)}
 		for _, relay := range k.Drops {
 			row.Drops = append(row.Drops, relay.Ref+" "+relay.Name)
 		}
 		for _, l := range k.Loads {
-			x := StartLoad{Ref: l.Part.Ref, Part: l.Part.Name, Volts: finite(l.Volts)}
+			x := StartLoad{Ref: l.Part.Ref, Part: l.Part.Name, Volts: finite(l.Volts), resets: s.Resets(l)}
 			if d, ok := l.Part.Source.(*design.Load); ok && d.NeedsV() > 0 {
 				x.NeedsV = finite(d.NeedsV())
 			}
@@ -86,11 +89,15 @@ func startShort(starts []StudyStart, loads bool) string {
 		return ""
 	}
 	mild, cold := starts[0], starts[1]
-	text := fmt.Sprintf("posts %s at %s; at %s %s", volts(mild.PostsV), amps(mild.StarterA)+mild.turning(), celsius(cold.AmbientC), volts(cold.PostsV)+cold.turning())
+	text := fmt.Sprintf("posts %s at %s", volts(mild.PostsV), amps(mild.flowsA)+mild.turning())
+	if linked := volts(mild.LinkedV); mild.LinkedV != nil && linked != volts(mild.PostsV) {
+		text += fmt.Sprintf(", %s with %s still closed", linked, wording.And(mild.Relays))
+	}
+	text += fmt.Sprintf("; at %s %s", celsius(cold.AmbientC), volts(cold.PostsV)+cold.turning())
 	if len(mild.Drops) > 0 {
 		text += "; lets go: " + wording.Few(mild.Drops, 3)
 	}
-	if x := mild.shortest(); loads && x != nil && *x.Volts < *x.NeedsV {
+	if x := mild.shortest(func(x *StartLoad) bool { return x.resets }); loads && x != nil {
 		text += fmt.Sprintf("; %s gets %s, needs %s", x.Part, volts(x.Volts), volts(x.NeedsV))
 	}
 	return text
@@ -101,10 +108,10 @@ func startsTable(rep *StudyReport) *Table {
 	t := newTable("battery, air", ">starter", ">at the posts", ">first moment", "least to spare", ">gets", ">needs")
 	for _, s := range rep.Starts {
 		load, gets, needs := "–", "–", "–"
-		if x := s.shortest(); x != nil {
+		if x := s.shortest(func(*StartLoad) bool { return true }); x != nil {
 			load, gets, needs = x.Ref+" "+x.Part, volts(x.Volts), volts(x.NeedsV)
 		}
-		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), volts(s.PostsV)+s.turning(), volts(s.FirstV), load, gets, needs)
+		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.flowsA), volts(s.PostsV)+s.turning(), volts(s.FirstV), load, gets, needs)
 	}
 	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
 		volts(rep.SoundStartV))
@@ -143,11 +150,11 @@ func (s StudyStart) linked() (text string) {
 	return text
 }
 
-// shortest is the load with the least above what it needs; nil when none says what that is.
-func (s StudyStart) shortest() *StartLoad {
+// shortest is the load of some with the least above what it needs; nil when none says what that is.
+func (s StudyStart) shortest(of func(*StartLoad) bool) *StartLoad {
 	var least *StartLoad
 	for i := range s.Loads {
-		if x := &s.Loads[i]; x.NeedsV != nil && x.Volts != nil && (least == nil || *x.Volts-*x.NeedsV < *least.Volts-*least.NeedsV) {
+		if x := &s.Loads[i]; x.NeedsV != nil && x.Volts != nil && of(x) && (least == nil || *x.Volts-*x.NeedsV < *least.Volts-*least.NeedsV) {
 			least = x
 		}
 	}

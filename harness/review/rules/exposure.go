@@ -32,7 +32,13 @@ func (f *facts) unfusedWires() []unfusedWire {
 	for _, post := range f.c.Posts() {
 		w.list(post, false)
 	}
-	return w.found
+	m := &exposureWalk{f: f, known: map[*circuit.Node]exposure{}, machine: true}
+	for _, b := range f.c.Branches {
+		if f.ofMachine(b) && f.guardMachine[b].open() {
+			m.list(b.A, false)
+		}
+	}
+	return append(w.found, m.found...)
 }
 
 type exposureWalk struct {
@@ -40,6 +46,8 @@ type exposureWalk struct {
 	known map[*circuit.Node]exposure
 	seen  map[*circuit.Node]bool
 	found []unfusedWire
+
+	machine bool // what the charging system's own stud feeds beside the batteries
 }
 
 // list collects wires below a node; listed tells that a wire above was already
@@ -56,7 +64,7 @@ func (w *exposureWalk) list(n *circuit.Node, listed bool) {
 		if !w.follows(b, n) || b.Kind == circuit.FuseBranch {
 			continue
 		}
-		if b.Wire == nil {
+		if b.Wire == nil || w.f.bearsMachine(b.Wire) {
 			w.on(b.B, listed)
 			continue
 		}
@@ -87,7 +95,7 @@ func (w *exposureWalk) on(n *circuit.Node, listed bool) {
 // not looked at: of a tap whose fuse is not given data-missing asks.
 func (w *exposureWalk) follows(b *circuit.Branch, from *circuit.Node) bool {
 	factory := b.Part != nil && b.Part.Kind == circuit.Tap
-	return b.A == from && b.Feeds() && !factory && (b.Wire == nil || !isReturn(b.Wire))
+	return b.A == from && b.Feeds() && !factory && w.machine == w.f.ofMachine(b) && (b.Wire == nil || !isReturn(b.Wire))
 }
 
 // exposure works out what lies below a node. A node met again on the way down

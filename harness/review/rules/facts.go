@@ -36,6 +36,9 @@ type facts struct {
 	rings     *circuit.Rings            // nil = none
 	guardRing map[*circuit.Branch]guard // of what stands in a ring or hangs on one
 
+	guardMachine map[*circuit.Branch]guard // of what the charging system's own stud feeds beside the batteries
+	machineFed   []bool                    // by node: those it feeds
+
 	nearest circuit.Guards // by branch: the fuses nearest above
 	laid    *warm.Model    // wires where they are laid: allowed current
 

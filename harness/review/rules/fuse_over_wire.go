@@ -10,7 +10,7 @@ var fuseOverWire = &Rule{
 	Title: "a fuse is larger than a wire it protects can carry",
 	Says:  "fuse larger than the wire can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
-		"battery; where feeds meet all of them, which open only when each carries too much. Behind a resistor that is rated to bear a dead short, no more than it lets through counts. Its rating, or their sum, must not exceed the practice's share of what the wire may carry continuously " +
+		"battery; where feeds meet all of them, which open only when each carries too much. Behind a resistor that is rated to bear a dead short, no more than it lets through counts; at the charging system's own stud, beside the batteries, no more than its cold output. Its rating, or their sum, must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid, or for as long as its loads are on. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a stalled " +
 		"motor, all loads at once) by overload-hurts-wire; an overload without a source is advice up to the practice's most share. " +
 		"One finding per wire, those of one fuse printed together; return wires are " +

@@ -71,6 +71,9 @@ func (g guard) before(h guard) bool {
 // known tells whether there is a fuse with a rating to compare with.
 func (g guard) known() bool { return g.fuse != nil && g.A > 0 }
 
+// open tells of a way without a fuse.
+func (g guard) open() bool { return g.fuse == nil && math.IsInf(g.A, 1) }
+
 // fuseRating is the rating of a fuse branch in amperes, 0 when not known.
 func fuseRating(b *circuit.Branch) float64 {
 	if b.Fuse == nil || b.Fuse.Rating == nil {
@@ -93,6 +96,7 @@ func (f *facts) findGuards() {
 	f.joinGuards()
 	f.guardTaps()
 	f.guardRings()
+	f.guardStud()
 	for _, p := range f.c.Parts {
 		f.guardReturns(p)
 	}
@@ -144,7 +148,7 @@ func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
 			most, lets = up, g
 		}
 	}
-	if far := f.guards[fuse.B.Index]; at.Bare || far.fuse == nil && math.IsInf(far.A, 1) {
+	if far := f.guards[fuse.B.Index]; at.Bare || far.open() {
 		return nil
 	}
 	return most
@@ -217,12 +221,15 @@ func (f *facts) guardAt(b *circuit.Branch) guard {
 	if b.Returns() {
 		return f.guardCold[b.A.Index]
 	}
-	g, tapped := f.guardTap[b]
-	if ring, in := f.guardRing[b]; in && (!tapped || ring.before(g)) {
-		return ring
+	var most guard
+	found := false
+	for _, of := range []map[*circuit.Branch]guard{f.guardMachine, f.guardTap, f.guardRing} {
+		if g, ok := of[b]; ok && (!found || g.before(most)) {
+			most, found = g, true
+		}
 	}
-	if tapped {
-		return g
+	if found {
+		return most
 	}
 	return f.guards[b.A.Index]
 }

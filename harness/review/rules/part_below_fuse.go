@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
@@ -17,8 +18,8 @@ var partBelowFuse = &Rule{
 		"may carry (resistive, at the ambient of a relay; of a contactor with ratings for a while, the highest of those). The loads in the design bound the current in use, which switch-overload, " +
 		"relay-contact-overload, plug-overload and terminal-overload judge; here it is a fault of what it feeds, short of " +
 		"a short, that the fuse does not see. Below twice the rating nothing is said. A battery switch is left out: " +
-		"it carries far more for the time that a fuse takes; so is a contact that works coils alone. One finding per part, for its weakest contact.",
-	Formula:  "rating of the fuse < 2 × rating of the contact",
+		"it carries far more for the time that a fuse takes; so is a contact that works coils alone. What the charging system feeds at its own stud, without a fuse or behind a larger one, counts at its cold output. One finding per part, for its weakest contact.",
+	Formula:  "rating of the fuse, or cold output at the stud if less, < 2 × rating of the contact",
 	Limits:   "twice the rating of the contact in the library or the design",
 	Why:      "a motor that drags or a chafed lead draws more than the contact takes: it chars and melts while the fuse holds",
 	Change:   "fit a smaller fuse, or a part of a higher rating",
@@ -45,26 +46,47 @@ loads:
 // farBelow is from how many times a contact's rating a fuse is a fault.
 const farBelow = 2.0
 
-// weakContact is a contact with the fuse before it.
+// weakContact is a contact with the fuse before it, or the charging system at its own stud that gives less.
 type weakContact struct {
-	limitA float64
-	fuse   *circuit.Branch
-	what   string
+	limitA   float64
+	fuse     *circuit.Branch // nil = none
+	what     string
+	machineA float64 // +Inf where a battery feeds it
 }
 
-func (w weakContact) share() float64 { return fuseRating(w.fuse) / w.limitA }
+func (p *Pass) weak(limitA float64, b *circuit.Branch, what string) weakContact {
+	return weakContact{limitA, p.guardAt(b).fuse, what, p.machineA(b)}
+}
+
+// letsA is what is let through for good; 0 = not known.
+func (w weakContact) letsA() float64 {
+	if w.fuse != nil {
+		return math.Min(fuseRating(w.fuse), w.machineA)
+	}
+	if math.IsInf(w.machineA, 1) {
+		return 0
+	}
+	return w.machineA
+}
+
+func (w weakContact) share() float64 { return w.letsA() / w.limitA }
 
 func (p *Pass) judgeContactFuse(part *circuit.Part) {
 	var weakest weakContact
 	for _, w := range append(p.ownContacts(part), p.endContacts(part)...) {
-		if w.limitA > 0 && w.fuse != nil && (weakest.fuse == nil || w.share() > weakest.share()) {
+		if w.limitA > 0 && (weakest.limitA == 0 || w.share() > weakest.share()) {
 			weakest = w
 		}
 	}
-	if weakest.fuse == nil || over(farBelow, weakest.share()) {
+	if weakest.limitA == 0 || over(farBelow, weakest.share()) {
 		return
 	}
 	fin := ofPart(graver(over(weakest.share(), farBelow), finding.Advice, finding.Fault), part)
+	if a := weakest.machineA; weakest.fuse == nil || fuseRating(weakest.fuse) > a {
+		atMost(&fin, "output of the charging system", a, farBelow*weakest.limitA, "A")
+		p.say(fin, "%s of %s is rated %s; the charging system gives up to %s at its stud, and no fuse that opens stands between", weakest.what, part.Name, amps(weakest.limitA), amps(a))
+		return
+	}
 	fin.Cause = fusePlace(weakest.fuse)
 	atMost(&fin, "fuse rating", fuseRating(weakest.fuse), farBelow*weakest.limitA, "A")
 	fin.Short = fmt.Sprintf("rated %s, behind %s", amps(weakest.limitA), fuseText(weakest.fuse))
@@ -93,7 +115,7 @@ func (p *Pass) ownContacts(part *circuit.Part) (list []weakContact) {
 				}
 			}
 		}
-		list = append(list, weakContact{a, p.guardAt(b).fuse, "the contact"})
+		list = append(list, p.weak(a, b, "the contact"))
 	}
 	return list
 }
@@ -109,7 +131,7 @@ func (p *Pass) endContacts(part *circuit.Part) (list []weakContact) {
 	if x := p.c.InlineOf(part); x != nil {
 		for _, pole := range x.Poles {
 			a, what, _ := contactLimit(part.Plug.Family, pole.Contact)
-			list = append(list, weakContact{a, p.guardOf(pole.Wire).fuse, what})
+			list = append(list, p.weak(a, pole.Wire.Branch, what))
 		}
 		return list
 	}
@@ -129,7 +151,7 @@ func (p *Pass) endContacts(part *circuit.Part) (list []weakContact) {
 			if part.Plug != nil {
 				a, what = min(a, part.Plug.Family.MaxA), "the plug's "+end.Name
 			}
-			list = append(list, weakContact{a, p.guardOf(w).fuse, what})
+			list = append(list, p.weak(a, w.Branch, what))
 		}
 	}
 	return list

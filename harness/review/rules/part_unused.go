@@ -15,7 +15,7 @@ var partUnused = &Rule{
 	Name:  "part-unused",
 	Title: "nothing uses a ground, a splice, a connector, a fuse, a resistor or an output of a switch",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of a switch with positions that feeds nothing or takes nothing back, a connector that no wire passes, or a dropping resistor past which all behind it is always fed: it is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice or an output of an isolator, or of a switch with positions, that feeds nothing or takes nothing back, a connector that no wire passes, or a dropping resistor past which all behind it is always fed: it is drawn and " +
 		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. The fuse of a way of a block behind which nothing is left is bought and tested all the same; one already there, or a spare way, is not said. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -64,6 +64,11 @@ loads:
 		for _, part := range p.partsOf(circuit.Switch) {
 			p.judgeOutputs(part)
 		}
+		for part, x := range each[*design.Diode](p.facts) {
+			if x.Isolates > 0 {
+				p.judgeIsolator(part, x)
+			}
+		}
 		for part := range each[*design.DroppingResistor](p.facts) {
 			p.judgeBypassed(part)
 		}
@@ -94,6 +99,19 @@ func (p *Pass) judgeOutputs(part *circuit.Part) {
 			what, fin.Change = "nothing returns to %s of %s", "name the output as `returns to` where it is meant to take current back, or write `none` for the position"
 		}
 		p.say(fin, what, output, part.Name)
+	}
+}
+
+// judgeIsolator tells of outputs of an isolator that lead nowhere.
+func (p *Pass) judgeIsolator(part *circuit.Part, x *design.Diode) {
+	for _, output := range x.Outputs() {
+		if len(part.Terminal(output).Wires) > 0 {
+			continue
+		}
+		fin := ofPart(finding.Advice, part)
+		fin.Leave = true
+		fin.Change = "name the output as `fed by` where it is meant to charge a battery, or write fewer outputs; an output that is there is left free and covered"
+		p.say(fin, "output %s of %s feeds nothing", output, part.Name)
 	}
 }
 

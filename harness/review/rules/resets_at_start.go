@@ -29,15 +29,11 @@ loads:
 		if s == nil || len(s.Cases) == 0 {
 			return
 		}
-		sure := 1.0
-		if s.Start.Assumed {
-			sure = assumedStart
-		}
 		for _, x := range s.Cases[0].Loads {
-			needs := minimumV(x.Part)
-			if l := accessory(x.Part); l.Starts() || !l.Sign.Electronic() || !over(needs*sure, x.Volts) || !over(s.RestV, needs) {
+			if !s.Resets(x) {
 				continue
 			}
+			needs := minimumV(x.Part)
 			fin := ofPart(finding.Advice, x.Part)
 			fin.Situation = x.In.Name
 			atLeast(&fin, "voltage while the starter turns", x.Volts, needs, "V")
@@ -48,7 +44,3 @@ loads:
 		}
 	},
 }
-
-// assumedStart is the share of its minimum voltage below which a load resets for sure,
-// where the starter is the library's and its current from memory.
-const assumedStart = 0.95

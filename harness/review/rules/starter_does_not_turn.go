@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -61,6 +62,10 @@ func (p *Pass) reportStart(severity finding.Severity, k *cranking.Case, what str
 		says += " in the cold, " + quantity.Plain(k.CelsiusC, quantity.Temperature)
 	}
 	atLeast(&fin, what, gets, limit, "V")
+	drawn := "draws " + amps(k.CurrentA)
+	if over(k.CurrentA, k.FlowsA) {
+		drawn = "stands and draws " + amps(k.FlowsA)
+	}
 	value, least := quantity.Against(gets, limit, quantity.Voltage)
 	at, needs := "the posts", "it needs "+least
 	switch {
@@ -69,10 +74,17 @@ func (p *Pass) reportStart(severity finding.Severity, k *cranking.Case, what str
 	case start.Own:
 		at = "the starter"
 	}
-	text := fmt.Sprintf("the battery %s: %s draws %s, which leaves %s of the full battery, of %s inside, %s; %s", says, starterName(start), amps(start.CurrentA*cranking.Ratio(k.CelsiusC)),
+	text := fmt.Sprintf("the battery %s: %s %s, which leaves %s of the full battery, of %s inside, %s; %s", says, starterName(start), drawn,
 		at, quantity.Format(p.battery.Ohm, quantity.Resistance), value, needs)
 	if i := slices.IndexFunc(k.Drops, p.beforeStarter); i >= 0 {
 		text += "; " + k.Drops[i].Name + " lets go meanwhile, and the starter with it"
+	}
+	if k.HeldV > k.PostsV {
+		var relays []string
+		for _, x := range p.in.Cranking.Relays() {
+			relays = append(relays, x.Name)
+		}
+		text += fmt.Sprintf("; with %s still closed the posts have %s", wording.And(relays), volts(k.HeldV))
 	}
 	p.say(fin, "%s", text)
 }

@@ -27,7 +27,7 @@ func (f *facts) shorts() []*fault.Short {
 // for them, since the cause is the same.
 func (f *facts) overFused(w *circuit.Wire) bool {
 	g, a := f.guardOf(w), f.allowed(w)
-	return g.known() && a.known() && !f.c.Tail(w) && over(g.A, f.practice.FuseWireShare*a.ProvenA()) &&
+	return g.known() && a.known() && !f.c.Tail(w) && !f.bearsMachine(w) && over(g.A, f.practice.FuseWireShare*a.ProvenA()) &&
 		over(w.Branch.ShareA(f.heldDownA(w.Branch)), f.practice.FuseWireShare*a.ProvenA())
 }
 

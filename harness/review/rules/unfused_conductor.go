@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -17,7 +19,7 @@ var unfusedConductor = &Rule{
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
 		"down to the first fuse, breaker or PTC, or to another battery, whose own conductors are followed from it. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
-		"a fuse is judged by fuse-too-far instead. A starter cable, 10 mm² or more on the way to a starter that draws as one for a minute at most, is left out; what branches off it is judged from there. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
+		"a fuse is judged by fuse-too-far instead. A starter cable, 10 mm² or more on the way to a starter that draws as one for a minute at most, is left out; what branches off it is judged from there. What the charging system feeds at its own stud, beside the batteries, is followed too, but for wires that carry its cold output: it gives no more. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none; a fuse anywhere on the way ends the search; a starter draws half its type's current or more, for 1 min at most (our choice)",
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
@@ -47,6 +49,11 @@ loads:
 		for _, root := range roots {
 			p.reportUnfused(root, said)
 		}
+		for _, w := range p.c.Wires {
+			if p.machineReturns(w) && !p.bearsMachine(w) {
+				p.sayUnfused(w, w, w.LengthM)
+			}
+		}
 	},
 }
 
@@ -75,15 +82,33 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 		}
 	}
 	for _, w := range wires {
-		if said[w] || p.cranks(w) {
+		if said[w] || p.cranks(w) || p.bearsMachine(w) {
 			continue
 		}
 		said[w] = true
-		fin := ofWire(graver(!p.makersCable(w), finding.Advice, finding.Danger), w)
-		fin.Cause = wireOwner(root).Name
-		decidedBy(&fin, "unfused length", lengthM[w], "m", figure.Larger)
-		p.say(fin, "%s has no fuse between the battery and its end", w.Text())
+		p.sayUnfused(w, root, lengthM[w])
 	}
+}
+
+// sayUnfused reports one wire of those that begin with a root.
+func (p *Pass) sayUnfused(w, root *circuit.Wire, lengthM float64) {
+	fin := ofWire(graver(!p.makersCable(w), finding.Advice, finding.Danger), w)
+	fin.Cause = wireOwner(root).Name
+	decidedBy(&fin, "unfused length", lengthM, "m", figure.Larger)
+	if math.IsInf(p.machineA(w.Branch), 1) {
+		p.say(fin, "%s has no fuse between the battery and its end", w.Text())
+		return
+	}
+	fin.Why = "a short or an overload along it draws for good what the charging system gives, and nothing opens"
+	fin.Change = "feed it by a fuse at the stud, sized for the smallest wire downstream, or use wire that carries all that the machine gives"
+	text := w.Text() + " has no fuse between the charging system and its end"
+	if isReturn(w) {
+		text = w.Text() + ": what returns by it has no fuse between the charging system and its end"
+	}
+	if a := p.allowed(w); a.known() {
+		text += fmt.Sprintf(", and may carry %s %s", a.textFor(p.machineColdA()), a.where())
+	}
+	p.say(fin, "%s; the charging system gives up to %s", text, amps(p.machineColdA()))
 }
 
 // cranks tells whether a wire is a starter cable: one of the size on the way to a starter without a fuse. What else it

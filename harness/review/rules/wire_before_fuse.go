@@ -33,8 +33,8 @@ loads:
 	Mended: []string{"size: 0.5 mm²", "size: 4 mm²"},
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
-			at := p.guards[w.From.Node.Index]
-			bare := !isReturn(w) && w.Branch.Feeds() && at.fuse == nil && math.IsInf(at.A, 1)
+			at := p.guardAt(w.Branch)
+			bare := !isReturn(w) && w.Branch.Feeds() && at.open()
 			if bare || p.c.Tail(w) {
 				p.judgeBeforeFuse(w)
 			}
@@ -76,7 +76,9 @@ func (p *Pass) judgeBeforeFuse(w *circuit.Wire) {
 	if at := p.guards[w.From.Node.Index]; at.known() { // a fuse further up takes no more than it lets through
 		sum = math.Min(sum, at.A)
 	}
-	limit, through, grave := p.practice.FuseWireShare*a.AllowedA, w.Branch.ShareA(fuseRating(largest)), finding.Danger
+	machineA := p.machineA(w.Branch)
+	sum = math.Min(sum, machineA)
+	limit, through, grave := p.practice.FuseWireShare*a.AllowedA, w.Branch.ShareA(math.Min(fuseRating(largest), machineA)), finding.Danger
 	sum = w.Branch.ShareA(sum)
 	what := fuseText(largest)
 	proven := p.practice.FuseWireShare * a.ProvenA()

@@ -18,7 +18,8 @@ import (
 type Case struct {
 	Name             string
 	CelsiusC, Charge float64
-	CurrentA         float64 // of the starter
+	CurrentA         float64 // of the starter that turns
+	FlowsA           float64 // through the starter: less where it stands
 	PostsV           float64 // while it turns, the least over the situations; NaN = not known
 	StarterV         float64 // at the starter: of the design's at its terminals, else at the posts
 	NeedsV           float64 // at which it turns the engine
@@ -36,6 +37,25 @@ type Case struct {
 
 // Turns tells whether the starter turns the engine, as far as is known.
 func (k Case) Turns() bool { return !(k.StarterV < k.NeedsV) }
+
+// assumedStart is the share of its minimum voltage below which a load resets for sure,
+// where the starter is the library's and its current from memory (our choice).
+const assumedStart = 0.95
+
+// Resets tells of electronics that lose their memory or restart while the engine is started in mild air: they get less than they need.
+// What needs more than the full battery has at rest is not the start's.
+func (s *Study) Resets(x Load) bool {
+	l, ok := x.Part.Source.(*design.Load)
+	if !ok || l.Starts() || !l.Sign.Electronic() {
+		return false
+	}
+	sure, needs := 1.0, l.NeedsV()
+	if s.Start.Assumed {
+		sure = assumedStart
+	}
+	const rounding = 1e-9
+	return needs*sure > x.Volts*(1+rounding) && needs < s.RestV*(1-rounding)
+}
 
 // Load is an accessory that is on while the engine is started.
 type Load struct {
@@ -100,7 +120,7 @@ func Compute(c *circuit.Circuit) *Study {
 	} {
 		k.CurrentA, k.NeedsV = s.Start.CurrentA*Ratio(k.CelsiusC), needsV(s.Start, d)
 		k.RestV, k.Ohm = bank.OpenCircuitV(k.Charge, k.CelsiusC), bank.Ohm(k.Charge, k.CelsiusC)
-		if !own {
+		if k.FlowsA = k.CurrentA; !own {
 			k.VehicleA = vehicleA(d)
 		}
 		// What a starter starves goes on along its fold: a start lasts seconds, and its voltage is wanted all the same.
@@ -272,13 +292,21 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 		v := volts(turning.Solution, posts)
 		if !(v >= k.PostsV) {
 			k.DrawnA = turning.drawnA
+			if turning.drawnA > 0 {
+				k.FlowsA = k.CurrentA * turning.drawnA / (k.CurrentA + k.VehicleA)
+			}
 		}
 		k.PostsV = lower(k.PostsV, v)
 		k.FirstV = lower(k.FirstV, volts(turn(s, peak).Solution, posts))
 		k.letGo(turning)
 		for _, b := range c.Branches {
 			if isStarterBranch(b) && turning.on(b) {
-				own, k.StarterV = true, lower(k.StarterV, turning.volts(b))
+				if own = true; !(turning.volts(b) >= k.StarterV) {
+					k.StarterV = turning.volts(b)
+					if a := math.Abs(turning.Amps(b)); a < k.CurrentA {
+						k.FlowsA = a
+					}
+				}
 			}
 			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.OfCharger() != nil || !turning.on(b) || math.IsNaN(turning.rest.LoadV(b)) {
 				continue
