@@ -98,6 +98,11 @@ func TestStartShort(t *testing.T) {
 	if got, want := startShort(rows(8.99, "K1 keyed"), false), "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; lets go: K1 keyed"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
+	on := rows(9)
+	on[0].On = []string{"pump", "lamp"}
+	if got, want := startShort(on, true), "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; on: pump and lamp"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
 	if got := startShort(nil, true); got != "" {
 		t.Errorf("of no case %q", got)
 	}

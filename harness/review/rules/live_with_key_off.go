@@ -145,7 +145,7 @@ func (p *Pass) reportByHand(g handGroup) {
 		}
 	}
 	days, leftDays := budget.StandbyDays(p.d, sum), p.leftOnDays(g.loads)
-	if momentary(g.gate) || g.gate.Closer.KeyOff || held || floats(g.gate) || !(days < leftDays) || !keyed || asked || alone {
+	if g.gate.Momentary() || g.gate.Closer.KeyOff || held || floats(g.gate) || !(days < leftDays) || !keyed || asked || alone {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)
