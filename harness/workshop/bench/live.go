@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
@@ -21,6 +22,8 @@ type solved struct {
 	// supplyV is the voltage of the supply in place of the running engine, supplyA
 	// the most it must give; 0 = on the battery.
 	supplyV, supplyA float64
+	// overA is what it would draw of a supply that none gives; 0 = of none.
+	overA float64
 }
 
 // Passes with the engine stopped stand in for situations that need it running: a
@@ -89,7 +92,7 @@ func (m *maker) pass(s *design.Situation) *solved {
 		_, _, p.supplyA = p.of(func(sol *solve.Solution) float64 { return sol.BatteryA })
 	}
 	if !p.ok() || p.supplyA > mostSupplyA {
-		return &solved{situation: s, spread: m.situation(s)}
+		return &solved{situation: s, spread: m.situation(s), overA: p.supplyA}
 	}
 	return p
 }
@@ -397,11 +400,9 @@ func (m *maker) setup(s *solved) []string {
 	lines := []string{m.switched(s.situation, besides)}
 	switch {
 	case s.supplyV > 0:
-		lines = append(lines, fmt.Sprintf("Engine stopped; a supply or charger of %s across the battery's posts that gives %s in place of the "+
-			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
+		lines = append(lines, m.supplySays(s))
 	case s.situation.As != nil && circuit.Running(s.situation.As):
-		lines = append(lines, "Engine stopped, on the vehicle's own batteries through their fuses: this draws more than a usual bench supply gives (30 A; "+
-			"common practice, no source). Keep it short.")
+		lines = append(lines, "Engine stopped, on the vehicle's own batteries through their fuses: "+m.overSays(s))
 	case order(s.situation) == 0 && s.situation.LastsS == 0:
 		lines = append(lines, "Wait until control units sleep, some minutes.")
 	}
@@ -412,6 +413,26 @@ func (m *maker) setup(s *solved) []string {
 		lines = append(lines, still(m.d)+", the engine stopped throughout: what brings these conditions about may engage a gear.")
 	}
 	return append(append(lines, m.stays(s)...), timed(m.d, slices.Concat(s.situation.On, besides))...)
+}
+
+// supplySays is which supply stands in for the charging system: one that gives what the battery takes besides, or the battery off.
+func (m *maker) supplySays(s *solved) string {
+	volts, loads := quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)
+	text := fmt.Sprintf("Engine stopped; the battery's leads off it, a supply of %s that gives %s across them in place of the charging system.", volts, loads)
+	if bank := battery.Of(m.d); bank != nil {
+		text += fmt.Sprintf(" Or the battery on them and a charger that gives %s: it takes some amperes itself while it is not full; wait until %s stand.",
+			quantity.Format(math.Ceil(s.supplyA+bank.AcceptedA(1-UsualDischarge, battery.RatedC)), quantity.Current), volts)
+	}
+	return text
+}
+
+// overSays is why no supply stands in: what is on draws too much, or what charges would with it, which rests on the battery.
+func (m *maker) overSays(s *solved) string {
+	if _, _, drawnA := s.of(func(sol *solve.Solution) float64 { return sol.BatteryA }); s.ok() && drawnA <= mostSupplyA && s.overA > mostSupplyA {
+		return fmt.Sprintf("at %s it draws up to %s, what charges another battery with it, more than a usual bench supply gives (30 A; common practice, no source). "+
+			"On the battery that rests.", quantity.Plain(m.d.Charging.RegulatedV.Value, quantity.Voltage), quantity.Format(math.Ceil(s.overA), quantity.Current))
+	}
+	return "this draws more than a usual bench supply gives (30 A; common practice, no source). Keep it short."
 }
 
 // pullsA is from which current on a motor that is on for a time pulls what may not be

@@ -140,6 +140,20 @@ func TestLiveReadingIsCalm(t *testing.T) {
 	}
 }
 
+// The supply in place of the charging system carries the loads with the battery off; on it a charger gives what the
+// battery at four fifths takes besides.
+func TestSupplyGivesWhatTheBatteryTakes(t *testing.T) {
+	for _, s := range sections(t, "situations:\n  riding: {engine: cruise, on: all}\n") {
+		setup := strings.Join(s.Setup, " ")
+		if strings.HasSuffix(s.Title, ", on a supply") && !(strings.Contains(setup, "the battery's leads off it") && strings.Contains(setup, "a charger that gives")) {
+			t.Error(setup)
+		} else if strings.HasSuffix(s.Title, ", on a supply") {
+			return
+		}
+	}
+	t.Error("no section on a supply")
+}
+
 func sections(t *testing.T, text string) []*bench.Section {
 	t.Helper()
 	d, err := design.Read("setup.yaml", []byte(example.Design(text)), library.Default())
