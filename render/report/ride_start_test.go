@@ -98,12 +98,14 @@ func TestStartShort(t *testing.T) {
 	if got, want := startShort(rows(8.99, "K1 keyed"), false), "posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; lets go: K1 keyed"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	linked, stands := rows(9), rows(9)
+	linked, stands, on := rows(9), rows(9), rows(9)
 	linked[0].LinkedV, linked[0].Relays = at(10.1), []string{"split relay"}
 	stands[0].flowsA, stands[0].turns = at(80), false
+	on[0].On = []string{"pump", "lamp"}
 	for want, x := range map[string][]StudyStart{
 		"posts 9.60 V at 120 A, 10.1 V with split relay still closed; at 0 °C 6.50 V, does not turn": linked,
 		"posts 9.60 V at 80.0 A, does not turn; at 0 °C 6.50 V, does not turn":                       stands,
+		"posts 9.60 V at 120 A; at 0 °C 6.50 V, does not turn; on: pump and lamp":                    on,
 	} {
 		if got := startShort(x, true); got != want {
 			t.Errorf("%q, want %q", got, want)

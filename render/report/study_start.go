@@ -21,6 +21,7 @@ type StudyStart struct {
 	FirstV   *float64    `json:"first_moment_v"`
 	Drops    []string    `json:"relays_that_let_go"`
 	Loads    []StartLoad `json:"loads"`
+	On       []string    `json:"on"` // the loads that are where the posts have PostsV
 	// LinkedV is PostsV with the voltage-sensing Relays of links to further batteries still closed; Further are those batteries.
 	Relays  []string    `json:"relays,omitempty"`
 	LinkedV *float64    `json:"posts_relays_closed_v,omitempty"`
@@ -59,7 +60,7 @@ func (rep *StudyReport) addStarts(r *harness.Review) {
 func startRows(s *cranking.Study) (rows []StudyStart) {
 	for _, k := range s.Cases {
 		row := StudyStart{Case: k.Name, AmbientC: finite(k.CelsiusC), Charge: finite(k.Charge), StarterA: finite(k.CurrentA),
-			PostsV: finite(k.PostsV), StarterV: finite(k.StarterV), NeedsV: finite(k.NeedsV), FirstV: finite(k.FirstV), Drops: []string{}, Loads: []StartLoad{}, turns: k.Turns(), flowsA: finite(k.FlowsA)}
+			PostsV: finite(k.PostsV), StarterV: finite(k.StarterV), NeedsV: finite(k.NeedsV), FirstV: finite(k.FirstV), Drops: []string{}, Loads: []StartLoad{}, On: []string{}, turns: k.Turns(), flowsA: finite(k.FlowsA)}
 		for _, relay := range k.Drops {
 			row.Drops = append(row.Drops, relay.Ref+" "+relay.Name)
 		}
@@ -69,6 +70,9 @@ func startRows(s *cranking.Study) (rows []StudyStart) {
 				x.NeedsV = finite(d.NeedsV())
 			}
 			row.Loads = append(row.Loads, x)
+		}
+		for _, p := range k.On {
+			row.On = append(row.On, p.Name)
 		}
 		for _, p := range s.Relays() {
 			row.Relays = append(row.Relays, p.Name)
@@ -94,6 +98,9 @@ func startShort(starts []StudyStart, loads bool) string {
 		text += fmt.Sprintf(", %s with %s still closed", linked, wording.And(mild.Relays))
 	}
 	text += fmt.Sprintf("; at %s %s", celsius(cold.AmbientC), volts(cold.PostsV)+cold.turning())
+	if len(mild.On) > 0 {
+		text += "; on: " + wording.Few(mild.On, 3)
+	}
 	if len(mild.Drops) > 0 {
 		text += "; lets go: " + wording.Few(mild.Drops, 3)
 	}
@@ -116,6 +123,7 @@ func startsTable(rep *StudyReport) *Table {
 	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
 		volts(rep.SoundStartV))
 	if len(rep.Starts) > 0 {
+		t.Note += " On meanwhile: " + wording.And(rep.Starts[0].On) + "."
 		t.Note += rep.Starts[0].linked()
 	}
 	for _, s := range rep.Starts {

@@ -7,7 +7,7 @@ import (
 )
 
 // What a hand switch leaves on is a fault where something follows a key, and advice where
-// nothing does or where it is on only while a button is held.
+// nothing does; what is on only while a button is held goes off by itself.
 func TestLeftOnWithoutAKey(t *testing.T) {
 	const text = `
 vehicle loads: LOADS
@@ -24,7 +24,7 @@ situations:
   running: {engine: cruise, on: [fan]}
 `
 	gravities(t, "live-with-key-off", replace(text, "TAPS", "{}"), "LOADS | HELD", map[string]finding.Severity{"{machine: {power: 20 W, when: running}} | no": finding.Fault, "{machine: {power: 20 W, when: always}} | no": finding.Advice,
-		"{machine: {power: 20 W, when: running}} | yes": finding.Advice})
+		"{machine: {power: 20 W, when: running}} | yes": 0})
 }
 
 // A switch before a fuse block of which only the rating is given may be the ignition key and

@@ -21,7 +21,7 @@ var liveWithKeyOff = &Rule{
 		"engine are open; a relay's make contact counts as closed when its coil can be energised without " +
 		"the key; break contacts count as closed. A load reached with every hand switch open is on " +
 		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
-		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
+		"can be left on; such loads are reported once, at the first switch. What only a held momentary switch feeds goes off by itself and is not reported. A load with a standby draw is " +
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
 		"design says `own switch`. A tap that is live with a condition counts as a hand switch where a situation has the condition with the key off. A relay that latches counts as a hand switch: one whose coil is dead with the key off is a fault whatever it feeds, since nothing opens it then. What an off delay keeps on for its time is not reported. A battery switch is there to be opened on leaving, unless it is a vehicle's switch for one load, and a switch worked by a key goes with the key: neither is reported; " +
 		"but a boat's fuel pump that runs behind closed battery switches alone is, unless `petrol vapour: no` tells that it pumps none. " +
@@ -31,7 +31,7 @@ var liveWithKeyOff = &Rule{
 	Limits:   "of lamps left on by hand 12 h, the time until somebody sees them; of other loads `limits: days to no start`, 14 days when the design gives none",
 	Why:      "a load the key does not switch off drains the battery while nobody is there",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault; advice when only a momentary or a float switch, or a condition of the vehicle, puts it on, of what is left on by hand where a full battery starts the engine longer than the limit, of a battery switch for one load, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
+	Severity: "fault; advice when a float switch, a momentary one whose relay holds, or a condition of the vehicle, puts it on, of what is left on by hand where a full battery starts the engine longer than the limit, of a battery switch for one load, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
 	Source:   "common practice, no source, the 12 h too; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
 	Bad: `
 fuses:
@@ -135,9 +135,12 @@ func (p *Pass) reportByHand(g handGroup) {
 		p.reportStandby(g.gate.Part, l)
 		return
 	}
+	g.loads = slices.DeleteFunc(slices.Clone(g.loads), func(b *circuit.Branch) bool { return !p.stays(b) }) // a button springs back
+	if len(g.loads) == 0 {
+		return
+	}
 	severity := finding.Fault
-	keyed, held := p.hasKey(), !slices.ContainsFunc(g.loads, p.stays)
-	asked := p.mayBeKey(g.gate)
+	keyed, asked := p.hasKey(), p.mayBeKey(g.gate)
 	sum := 0.0
 	for _, b := range g.loads {
 		if !b.Follows() {
@@ -145,7 +148,7 @@ func (p *Pass) reportByHand(g handGroup) {
 		}
 	}
 	days, leftDays := budget.StandbyDays(p.d, sum), p.leftOnDays(g.loads)
-	if momentary(g.gate) || g.gate.Closer.KeyOff || held || floats(g.gate) || !(days < leftDays) || !keyed || asked || alone {
+	if g.gate.Momentary() || g.gate.Closer.KeyOff || floats(g.gate) || !(days < leftDays) || !keyed || asked || alone {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)

@@ -50,20 +50,11 @@ func (f *facts) stays(b *circuit.Branch) bool {
 func (f *facts) unheld(ever *liveness) *liveness {
 	l := &liveness{coils: maps.Clone(ever.coils), posts: ever.posts}
 	for {
-		f.spread(l, func(b *circuit.Branch) bool { return !momentary(b) && mayClose(b, anything, l.coils) })
+		f.spread(l, func(b *circuit.Branch) bool { return !b.Momentary() && mayClose(b, anything, l.coils) })
 		n := len(l.coils)
 		maps.DeleteFunc(l.coils, func(coil *circuit.Branch, _ bool) bool { return !l.canEnergise(coil) })
 		if len(l.coils) == n {
 			return l
 		}
 	}
-}
-
-// momentary tells whether a branch is the contact of a momentary switch.
-func momentary(b *circuit.Branch) bool {
-	if b.Closer == nil || b.Closer.Switch == nil || b.Part == nil {
-		return false
-	}
-	s, ok := b.Part.Source.(*design.Switch)
-	return ok && s.Momentary
 }

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -24,7 +25,7 @@ var sneakPath = &Rule{
 	Why: "a loose ground shows as lamps that glow with the switch off and gear that starts by itself, " +
 		"and nobody looks at the ground",
 	Change:   "give the part a return of its own, or take the parts to grounds that cannot fail together",
-	Severity: "fault",
+	Severity: "fault; advice where only LED lamps or electronics would have to pass it backwards, none where each of them is `polarised`",
 	Source:   "common practice, no source",
 	Bad: `
 grounds:
@@ -65,11 +66,49 @@ func dark(a *fault.Affected) bool {
 }
 
 func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {
-	fin := p.ofLost(finding.Fault, l, a)
+	through, severity := sneaksThrough(l, a)
+	if severity == 0 {
+		return
+	}
+	fin := p.ofLost(severity, l, a)
 	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", figure.Larger)
 	fin.Situation = a.Situation.Name
-	p.say(fin, "with %s lost, %s gets %s though it is off: current goes back through it",
-		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
+	way := "current goes back through "
+	if severity == finding.Advice {
+		way = "if they pass current backwards, it goes through "
+		fin.Change = "try it, the return off: a lamp of LEDs or electronics with a diode before it stays dark; say `polarised: yes` of what lets nothing back, or give the part a return of its own"
+	}
+	p.say(fin, "with %s lost, %s gets %s though it is off: %s", returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)), way+wording.Few(through, 3))
+}
+
+// sneaksThrough are the parts that the current of a woken part goes through backwards, itself where none is known, and how sure that
+// is: a fault where one passes it either way, advice where only LEDs or electronics would have to, nothing where all say that they are
+// polarised.
+func sneaksThrough(l *fault.Lost, a *fault.Affected) (through []string, severity finding.Severity) {
+	const sure = finding.Fault
+	if a.AfterV < 0 {
+		return []string{"it"}, sure
+	}
+	for i := range l.Affected {
+		x := &l.Affected[i]
+		if x.AfterV >= 0 || x.Branch == a.Branch {
+			continue
+		}
+		through = append(through, x.Branch.Part.Name)
+		switch load := x.Branch.Load; {
+		case load == nil || load.Load == nil || load.Reverses:
+			severity = sure
+		case load.Load.Polarised:
+		case load.Behaves != design.ConstantPower && load.Load.Sign != design.SignLED:
+			severity = sure
+		case severity != sure:
+			severity = finding.Advice
+		}
+	}
+	if len(through) == 0 {
+		return []string{"another part"}, sure
+	}
+	return through, severity
 }
 
 // ofLost starts a finding about a part that suffers when a return is lost; it

@@ -66,7 +66,7 @@ func (j *coldSwitched) judge(b *circuit.Branch) {
 	if byAll(gates, (*design.Switch).WorksAlone) && warns(b) && !asleep || len(gates) > 0 && byAll(gates, byMachine) && (warns(b) || j.coils[b] != nil) {
 		return
 	}
-	held := !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return !momentary(x) })
+	held := !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return !x.Momentary() })
 	excused := staysLive(b.Part) || slices.ContainsFunc(gates, j.excused)
 	fin, state := ofPart(finding.Advice, b.Part), "with the key on"
 	if !asleep && !awake {

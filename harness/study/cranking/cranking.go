@@ -29,6 +29,7 @@ type Case struct {
 	RestV, Ohm, VehicleA float64
 	DrawnA               float64         // by starter and vehicle: less than theirs by a starter that stands; 0 with one of the design
 	Loads                []Load          // that are on in some situation, in the circuit's order
+	On                   []*circuit.Part // the loads but the starter that are on where the posts have PostsV
 	Drops                []*circuit.Part // relays that let go meanwhile, in the circuit's order
 	// HeldV is PostsV with the voltage-sensing relays of links to further batteries still closed; NaN = there are none, or it is not known.
 	HeldV   float64
@@ -97,8 +98,8 @@ func (s *Study) Fails(celsius, charge float64) *Case {
 }
 
 // Compute solves the situations in which the design's own starter turns. Of a design
-// without one it solves those with the engine running as they are just before: the key on,
-// the engine at rest, the same loads on, and the library's starter at the posts.
+// without one it solves those with the key on and the engine at rest, where it has none those with the engine running as they are
+// just before, and the library's starter at the posts. What is on for moments is not on: nobody hauls an anchor while cranking.
 func Compute(c *circuit.Circuit) *Study {
 	d := c.Design
 	s := &Study{Start: battery.StartOf(d), LeastV: least12V * d.NominalV() / 12, BoardA: d.Battery.BoardA()}
@@ -108,7 +109,7 @@ func Compute(c *circuit.Circuit) *Study {
 	}
 	s.RestV = bank.OpenCircuitV(1, MildC)
 	s.Suits = !s.Start.Assumed || !s.Start.Large && s.RestV-(s.Start.CurrentA+vehicleA(d))*bank.Sound().Ohm(1, MildC) >= s.LeastV
-	plan, before := solve.Prepare(c), beforeStart(d, own)
+	plan, before := solve.Prepare(c), beforeStart(c, own)
 	if len(before) == 0 {
 		return s
 	}
@@ -163,6 +164,16 @@ type turning struct {
 
 // on tells of a load that is on before or meanwhile.
 func (t turning) on(b *circuit.Branch) bool { return t.LoadOn[b.Index] || t.rest.On(b) }
+
+// loads are the accessories but the starter that are on.
+func (t turning) loads() (list []*circuit.Part) {
+	for _, b := range t.Circuit.Branches {
+		if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && b.OfCharger() == nil && !isStarterBranch(b) && t.on(b) {
+			list = append(list, b.Part)
+		}
+	}
+	return list
+}
 
 // volts is what a load has; nothing of one that went out.
 func (t turning) volts(b *circuit.Branch) float64 {
@@ -259,19 +270,28 @@ func needsV(s battery.Start, d *design.Design) float64 {
 	return turns12V * d.NominalV() / 12
 }
 
-// beforeStart are the situations in which a starter of the design turns; without one,
-// those with the engine running as they are while it is started.
-func beforeStart(d *design.Design, own bool) []*design.Situation {
-	var list []*design.Situation
-	for _, s := range d.Situations {
-		switch {
-		case own && s.Cranks():
-			list = append(list, s)
-		case !own && circuit.Running(s):
-			before := *s
-			before.EngineRPM = 0
-			list = append(list, &before)
+// beforeStart are the situations in which a starter of the design turns; without one, those with the key on and the engine at
+// rest, else those with the engine running as they are before it does, in both without what is on for moments.
+func beforeStart(c *circuit.Circuit, own bool) (list []*design.Situation) {
+	pick := func(holds func(*design.Situation) bool) {
+		for _, s := range c.Design.Situations {
+			if holds(s) {
+				list = append(list, s)
+			}
 		}
+	}
+	if own {
+		pick((*design.Situation).Cranks)
+		return list
+	}
+	if pick(func(s *design.Situation) bool { return s.Key == design.KeyOn && s.EngineRPM == 0 }); len(list) == 0 {
+		pick(circuit.Running)
+	}
+	brief := c.ForMoments()
+	for i, s := range list {
+		before := *s
+		before.EngineRPM, before.On = 0, slices.DeleteFunc(slices.Clone(s.On), brief)
+		list[i] = &before
 	}
 	return list
 }
@@ -291,7 +311,7 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 		}
 		v := volts(turning.Solution, posts)
 		if !(v >= k.PostsV) {
-			k.DrawnA = turning.drawnA
+			k.DrawnA, k.On = turning.drawnA, turning.loads()
 			if turning.drawnA > 0 {
 				k.FlowsA = k.CurrentA * turning.drawnA / (k.CurrentA + k.VehicleA)
 			}

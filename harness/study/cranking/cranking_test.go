@@ -52,6 +52,44 @@ func TestPosts(t *testing.T) {
 	}
 }
 
+// Without a starter of the design nothing is on in the start that is on for moments: held by hand, directly or by a relay, or up
+// to two minutes at once; a relay that holds itself stays. The states with the engine at rest go before those of the running one.
+func TestOnInTheStart(t *testing.T) {
+	const parts = `
+switches:
+  button: {type: push button 3 A, momentary: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  start: {type: push button 3 A, momentary: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  toggle: {rating: 10 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+relays:
+  held: {form: mini make, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, coil: {fed by: button, returns to: frame, suppressed by: diode}}
+  kept: {form: mini make, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, coil: {fed by: [start, kept], returns to: frame, suppressed by: diode}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  horn: {power: 5 W, behaves: resistor, at: rear, fed by: button, wire: {size: 1 mm²}, returns to: frame}
+  winch: {power: 5 W, behaves: resistor, at: rear, fed by: held, wire: {size: 1 mm²}, returns to: frame}
+  pump: {power: 5 W, behaves: resistor, at: rear, fed by: kept, wire: {size: 1 mm²}, returns to: frame}
+  radio: {power: 5 W, on for: 2 min, every: 10 min, own switch: yes, at: rear, fed by: toggle, wire: {size: 1 mm²}, returns to: frame}
+  heater: {power: 5 W, on for: 121 s, every: 10 min, at: rear, fed by: toggle, wire: {size: 1 mm²}, returns to: frame}
+situations:
+`
+	for situations, want := range map[string]string{
+		"  riding: {engine: cruise, on: all}\n":                                              "tail lamp, pump, heater",
+		"  riding: {engine: cruise, on: all}\n  waiting: {key: on, on: [tail lamp, horn]}\n": "tail lamp",
+	} {
+		k := of(t, parts+situations).Cases[0]
+		var loads, on []string
+		for _, l := range k.Loads {
+			loads = append(loads, l.Part.Name)
+		}
+		for _, p := range k.On {
+			on = append(on, p.Name)
+		}
+		if got := strings.Join(loads, ", "); got != want || strings.Join(on, ", ") != want {
+			t.Errorf("%s: %s, on %s; want %s", situations, got, on, want)
+		}
+	}
+}
+
 // What a starter draws over temperature, at and between the published figures.
 func TestRatio(t *testing.T) {
 	for celsius, want := range map[float64]float64{-30: 2.55, -20: 2.55, -7.5: 1.825, 5: 1.1, 20: 1, 40: 1} {

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
@@ -21,6 +22,8 @@ type solved struct {
 	// supplyV is the voltage of the supply in place of the running engine, supplyA
 	// the most it must give; 0 = on the battery.
 	supplyV, supplyA float64
+	// overA is what it would draw of a supply that none gives; 0 = of none.
+	overA float64
 }
 
 // Passes with the engine stopped stand in for situations that need it running: a
@@ -29,6 +32,8 @@ type solved struct {
 const (
 	mostSupplyA   = 30.0 // of a usual bench supply
 	fastIdleTimes = 1.5  // of the idle speed
+	stepTimes     = 0.5  // by which fast idle is raised until the posts rise
+	mostIdleTimes = 3.0  // of the idle speed, out of gear
 )
 
 // situations makes a section of each situation: with the key off first, then with
@@ -87,7 +92,7 @@ func (m *maker) pass(s *design.Situation) *solved {
 		_, _, p.supplyA = p.of(func(sol *solve.Solution) float64 { return sol.BatteryA })
 	}
 	if !p.ok() || p.supplyA > mostSupplyA {
-		return &solved{situation: s, spread: m.situation(s)}
+		return &solved{situation: s, spread: m.situation(s), overA: p.supplyA}
 	}
 	return p
 }
@@ -220,12 +225,15 @@ func (m *maker) live(passes []*solved) []*Section {
 	idle := m.d.Charging.IdleRPM.Value
 	var heaviest *design.Situation
 	most := math.Inf(-1)
-	pulls := !slices.ContainsFunc(m.d.Situations, func(s *design.Situation) bool { return order(s) == 2 && len(pulling(s)) == 0 })
+	brief := m.c.ForMoments()
+	pulls := !slices.ContainsFunc(m.d.Situations, func(s *design.Situation) bool { return order(s) == 2 && len(pulling(s.On)) == 0 })
 	for _, s := range m.d.Situations {
-		if order(s) != 2 || len(pulling(s)) > 0 && !pulls {
+		if order(s) != 2 || len(pulling(s.On)) > 0 && !pulls {
 			continue // a winch under its pull is nothing for a running engine on a stand
 		}
-		s = m.unconditional(benched(s))
+		calm := *m.unconditional(benched(s)) // readings take longer than a horn is blown
+		calm.On = slices.DeleteFunc(slices.Clone(calm.On), brief)
+		s = &calm
 		sol := m.plan.Network(s, m.usual()).Solution()
 		if sol.Status != solve.Converged {
 			continue
@@ -243,14 +251,15 @@ func (m *maker) live(passes []*solved) []*Section {
 	if heaviest == nil || !(idle > 0) {
 		return nil
 	}
+	besides, fast := m.unlisted(m.plan.Network(heaviest, m.usual()).Solution()), m.rising(heaviest)
 	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: append([]string{
-		m.switched(heaviest) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle." + m.leftOut(),
-	}, timed(m.d, heaviest)...)}
+		m.switched(heaviest, besides) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle." + m.leftOut(),
+	}, timed(m.d, slices.Concat(heaviest.On, besides))...)}
 	silent := m.onlyRunning(heaviest, passes)
 	for _, speed := range []struct {
 		name string
 		rpm  float64
-	}{{"Idle", idle}, {"Fast idle", fastIdleTimes * idle}} {
+	}{{"Idle", idle}, {"Fast idle", fast}} {
 		s := *heaviest
 		s.EngineRPM = speed.rpm
 		if s.As == nil {
@@ -273,6 +282,30 @@ func (m *maker) live(passes []*solved) []*Section {
 		sec.Groups = append(sec.Groups, g)
 	}
 	return []*Section{sec}
+}
+
+// rising is the speed of fast idle: the least at which the posts come up to what the regulator holds in the worst case too, else the most.
+func (m *maker) rising(s *design.Situation) float64 {
+	idle, regulatedV := m.d.Charging.IdleRPM.Value, m.d.Charging.RegulatedV.Value
+	for times := fastIdleTimes; times < mostIdleTimes; times += stepTimes {
+		at := *s
+		at.EngineRPM = times * idle
+		sp := m.situation(&at)
+		if _, low, _ := sp.of(func(sol *solve.Solution) float64 { return sol.NodeV[m.c.Positive().Index] }); sp.ok() && low >= regulatedV-2*m.tol.RegulatedV {
+			return at.EngineRPM
+		}
+	}
+	return mostIdleTimes * idle
+}
+
+// unlisted are the loads that draw though the situation does not list them: no switch of theirs parts them from the feed.
+func (m *maker) unlisted(sol *solve.Solution) (list []*design.Load) {
+	for _, b := range m.c.Branches {
+		if b.Load != nil && b.Load.Load != nil && b.OfCharger() == nil && sol.On(b) && !slices.Contains(sol.Situation.On, b.Load.Load) {
+			list = append(list, b.Load.Load)
+		}
+	}
+	return list
 }
 
 // unconditional is a situation of the running engine without its conditions: one of them may want a gear engaged or a lever moved, and what comes
@@ -363,14 +396,13 @@ func (m *maker) section(s *solved) *Section {
 
 // setup is how to bring the situation about.
 func (m *maker) setup(s *solved) []string {
-	lines := []string{m.switched(s.situation)}
+	besides := m.unlisted(s.nominal)
+	lines := []string{m.switched(s.situation, besides)}
 	switch {
 	case s.supplyV > 0:
-		lines = append(lines, fmt.Sprintf("Engine stopped; a supply or charger of %s across the battery's posts that gives %s in place of the "+
-			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
+		lines = append(lines, m.supplySays(s))
 	case s.situation.As != nil && circuit.Running(s.situation.As):
-		lines = append(lines, "Engine stopped, on the vehicle's own batteries through their fuses: this draws more than a usual bench supply gives (30 A; "+
-			"common practice, no source). Keep it short.")
+		lines = append(lines, "Engine stopped, on the vehicle's own batteries through their fuses: "+m.overSays(s))
 	case order(s.situation) == 0 && s.situation.LastsS == 0:
 		lines = append(lines, "Wait until control units sleep, some minutes.")
 	}
@@ -380,7 +412,27 @@ func (m *maker) setup(s *solved) []string {
 	if len(s.situation.With) > 0 && m.d.Charging.Present() {
 		lines = append(lines, still(m.d)+", the engine stopped throughout: what brings these conditions about may engage a gear.")
 	}
-	return append(append(lines, m.stays(s)...), timed(m.d, s.situation)...)
+	return append(append(lines, m.stays(s)...), timed(m.d, slices.Concat(s.situation.On, besides))...)
+}
+
+// supplySays is which supply stands in for the charging system: one that gives what the battery takes besides, or the battery off.
+func (m *maker) supplySays(s *solved) string {
+	volts, loads := quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)
+	text := fmt.Sprintf("Engine stopped; the battery's leads off it, a supply of %s that gives %s across them in place of the charging system.", volts, loads)
+	if bank := battery.Of(m.d); bank != nil {
+		text += fmt.Sprintf(" Or the battery on them and a charger that gives %s: it takes some amperes itself while it is not full; wait until %s stand.",
+			quantity.Format(math.Ceil(s.supplyA+bank.AcceptedA(1-UsualDischarge, battery.RatedC)), quantity.Current), volts)
+	}
+	return text
+}
+
+// overSays is why no supply stands in: what is on draws too much, or what charges would with it, which rests on the battery.
+func (m *maker) overSays(s *solved) string {
+	if _, _, drawnA := s.of(func(sol *solve.Solution) float64 { return sol.BatteryA }); s.ok() && drawnA <= mostSupplyA && s.overA > mostSupplyA {
+		return fmt.Sprintf("at %s it draws up to %s, what charges another battery with it, more than a usual bench supply gives (30 A; common practice, no source). "+
+			"On the battery that rests.", quantity.Plain(m.d.Charging.RegulatedV.Value, quantity.Voltage), quantity.Format(math.Ceil(s.overA), quantity.Current))
+	}
+	return "this draws more than a usual bench supply gives (30 A; common practice, no source). Keep it short."
 }
 
 // pullsA is from which current on a motor that is on for a time pulls what may not be
@@ -391,9 +443,9 @@ const pullsA = 50.0
 const briefS = 120.0
 
 // timed says how to go about what is made to be on for a time.
-func timed(d *design.Design, s *design.Situation) []string {
-	lines := pulling(s)
-	for _, l := range s.On {
+func timed(d *design.Design, on []*design.Load) []string {
+	lines := pulling(on)
+	for _, l := range on {
 		longest := quantity.Format(l.LongestS(), quantity.Duration)
 		switch {
 		case !l.OnForS.Given() || l.LongestS() > briefS:
@@ -411,8 +463,8 @@ func timed(d *design.Design, s *design.Situation) []string {
 }
 
 // pulling says of strong motors that are on for a time, such as winches, how to load them.
-func pulling(s *design.Situation) (lines []string) {
-	for _, l := range s.On {
+func pulling(on []*design.Load) (lines []string) {
+	for _, l := range on {
 		stated := l.OnForS.Pos.Line > 0 || l.Type != nil && l.Type.OnForS > 0
 		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && !l.Starts() {
 			lines = append(lines, fmt.Sprintf("%s: the figures are with its rated pull, on a safely rigged load and for at most %s at a time, nobody "+
@@ -423,8 +475,8 @@ func pulling(s *design.Situation) (lines []string) {
 	return lines
 }
 
-// switched is the key, the loads and the switches of a situation in words.
-func (m *maker) switched(s *design.Situation) string {
+// switched is the key, the loads, those that are on besides, and the switches of a situation in words.
+func (m *maker) switched(s *design.Situation, besides []*design.Load) string {
 	text := "Key off."
 	if s.Key == design.KeyOn {
 		text = "Key on."
@@ -456,7 +508,15 @@ func (m *maker) switched(s *design.Situation) string {
 			}
 		}
 	}
-	return text + " Loads on: " + allOf(on, len(m.d.Loads)) + ". Switches closed: " + allOf(switches, plain) + "." + turned
+	text += " Loads on: " + allOf(on, len(m.d.Loads)) + "."
+	if len(besides) > 0 {
+		var more []string
+		for _, l := range besides {
+			more = append(more, l.Name)
+		}
+		text += " On besides, for want of a switch of its own: " + wording.And(more) + "."
+	}
+	return text + " Switches closed: " + allOf(switches, plain) + "." + turned
 }
 
 // allOf lists names; where they are many and all of their kind, it says so.
