@@ -1,7 +1,9 @@
 package harness_test
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"fusewright/harness/network/solve"
@@ -60,5 +62,54 @@ situations:
 	}
 	if seen != len(want) {
 		t.Errorf("%d situations of %d", seen, len(want))
+	}
+}
+
+// TestDelaysOverlap: what a long delay keeps on beside what the switch feeds now, by the most that the fuse carries in any
+// situation. Each lamp is of 5 W at 12 V: some 0.4 A, two together some 0.8 A.
+func TestDelaysOverlap(t *testing.T) {
+	tests := []struct {
+		name, switches, first, second, feeds string
+		together                             bool
+	}{
+		{"no delay", "positions: [a, off, b]", "", "", "one 87 a two 87 b", false},
+		{"off delay of 29 s", "positions: [a, off, b]", "off delay: 29 s, ", "", "one 87 a two 87 b", false},
+		{"off delay of 30 s", "positions: [a, off, b]", "off delay: 30 s, ", "", "one 87 a two 87 b", true},
+		{"off delay of 10 min", "positions: [a, off, b]", "off delay: 10 min, ", "", "one 87 a two 87 b", true},
+		{"two changeovers on one switch", "rating: 5 A", "", "", "one 87 s two 87a s", false},
+		{"the second waits for 29 s", "rating: 5 A", "", "on delay: 29 s, ", "one 87 s two 87a s", false},
+		{"the second waits for 30 s", "rating: 5 A", "", "on delay: 30 s, ", "one 87 s two 87a s", true},
+		{"the first stays on when its switch is off", "rating: 5 A", "off delay: 1 min, ", "", "one 87 s two 87a s", true},
+		{"at a position the second waits", "positions: [a, off, b]", "", "on delay: 1 min, ", "one 87 b two 87a b", true},
+	}
+	for _, tt := range tests {
+		var one, contact, a, two, rest, b string
+		if _, err := fmt.Sscan(tt.feeds, &one, &contact, &a, &two, &rest, &b); err != nil {
+			t.Fatal(err)
+		}
+		from := func(s string) string { return strings.TrimSuffix("sel "+s, " s") }
+		r := reviewtest.Of(t, example.Design(fmt.Sprintf(`
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+switches:
+  sel: {fed by: keyed feed, at: rear, %s}
+relays:
+  one: {form: mini changeover, %sat: rear, fed by: lamp fuse, coil: {fed by: %s, returns to: frame, suppressed by: diode}}
+  two: {form: mini changeover, %sat: rear, fed by: lamp fuse, coil: {fed by: %s, returns to: frame, suppressed by: diode}}
+loads:
+  la: {power: 5 W, behaves: resistor, at: rear, fed by: one %s, returns to: frame}
+  lb: {power: 5 W, behaves: resistor, at: rear, fed by: two %s, returns to: frame}
+`, tt.switches, tt.first, from(a), tt.second, from(b), contact, rest)))
+		fuse := r.Circuit.PartOf(r.Circuit.Design.Fuses[0]).Branches[0]
+		mostA := 0.0
+		for _, s := range r.Solutions {
+			if s.Status != solve.Converged {
+				t.Errorf("%s: %s: %s", tt.name, s.Situation.Name, s.Status)
+			}
+			mostA = max(mostA, math.Abs(s.Amps(fuse)))
+		}
+		if together := mostA > 0.7; together != tt.together || mostA < 0.3 || mostA > 1.2 {
+			t.Errorf("%s: the fuse carries %.3f A, both together %v", tt.name, mostA, tt.together)
+		}
 	}
 }

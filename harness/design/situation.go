@@ -30,6 +30,7 @@ type Situation struct {
 	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
 	Held      []*Relay  // relays closed whatever their coils have: they latch, or their off delay runs
+	Waiting   []*Relay  // relays open whatever their coils have: their on delay runs
 	LastsS    float64   // how long it lasts when that is known; 0 = not
 	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
 	Unplugged []*Load   // loads whose plug is pulled: nothing draws there
@@ -221,6 +222,7 @@ func (r *reader) deriveSituations() {
 		r.reverse(r.d.Situations[len(r.d.Situations)-1], turned)
 	}
 	r.derivePositions()
+	r.deriveOverlaps()
 	if r.d.Charging.Present() {
 		r.derive("idle", KeyOn, r.d.Charging.IdleRPM.Value, true)
 		r.derive("cruise", KeyOn, r.d.Charging.CruiseRPM.Value, true)

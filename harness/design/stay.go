@@ -92,6 +92,90 @@ func (r *reader) deriveDelays() {
 	}
 }
 
+// overlapS is from which delay on what it keeps as it was counts as on together with what follows the coil at once: a fuse
+// at one and a half times its rating opens within minutes, a wire warms over as long, and seconds harm neither. Common
+// practice, no source.
+const overlapS = 30
+
+// deriveOverlaps adds, for each switch that works the coil of a relay with a long delay, the time after it was moved: what
+// the relay still feeds is on beside what the switch feeds now.
+func (r *reader) deriveOverlaps() {
+	long := func(q Quantity) bool { return q.Given() && q.Value >= overlapS }
+	relays := func(delay func(*Relay) Quantity, works *Switch) (list []*Relay, longestS float64) {
+		for _, x := range r.d.Relays {
+			if d := delay(x); long(d) && (works == nil || r.worked(x, works)) {
+				list, longestS = append(list, x), max(longestS, d.Value)
+			}
+		}
+		return list, longestS
+	}
+	off := func(x *Relay) Quantity { return x.OffDelayS }
+	on := func(x *Relay) Quantity { return x.OnDelayS }
+	add := func(name string, held, waiting []*Relay, lastsS float64) *Situation {
+		r.derive(name, KeyOn, 0, true)
+		s := r.d.Situations[len(r.d.Situations)-1]
+		s.Held, s.Waiting, s.LastsS = held, waiting, lastsS
+		return s
+	}
+	allOff, offS := relays(off, nil)
+	allOn, onS := relays(on, nil)
+	for _, x := range r.d.Switches {
+		worksOff, _ := relays(off, x)
+		worksOn, _ := relays(on, x)
+		switch {
+		case x.Pole != nil:
+		case x.Positions == nil && len(worksOff) > 0:
+			add("key on, "+x.Name+" just off", allOff, nil, offS).Open = []*Switch{x}
+		case x.Positions != nil:
+			for _, p := range x.Positions {
+				set := Setting{x, p.Name}
+				if len(worksOff) > 0 {
+					add("key on, "+set.String()+", off delay running", allOff, nil, offS).Set = []Setting{set}
+				}
+				if len(worksOn) > 0 {
+					waiting := slices.DeleteFunc(slices.Clone(allOn), func(w *Relay) bool { return slices.Contains(allOff, w) })
+					add("key on, "+set.String()+", on delay running", allOff, waiting, max(offS, onS)).Set = []Setting{set}
+				}
+			}
+		}
+	}
+	if len(allOn) > 0 {
+		add("key on, on delay running", nil, allOn, onS)
+	}
+}
+
+// worked tells whether the coil of a relay hangs on a switch.
+func (r *reader) worked(x *Relay, by *Switch) bool {
+	met := map[Part]bool{}
+	var hangs func(p Part) bool
+	hangs = func(p Part) bool {
+		if s, ok := p.(*Switch); ok && s.Lead() == by {
+			return true
+		}
+		if p == nil || met[p] {
+			return false
+		}
+		met[p] = true
+		for _, list := range slices.Concat(Feeds(p), Returns(p)) {
+			for _, f := range *list {
+				if hangs(f.From.Part) {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	feeds, returns := Feeds(x), Returns(x)
+	for _, list := range slices.Concat(feeds[1:], returns[1:]) {
+		for _, f := range *list {
+			if hangs(f.From.Part) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // behind tells whether one of the relays feeds a part or is in its return.
 func behind(p Part, relays []*Relay, met map[Part]bool) bool {
 	if x, ok := p.(*Relay); ok && slices.Contains(relays, x) {

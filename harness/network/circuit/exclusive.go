@@ -14,7 +14,7 @@ import (
 type Exclusive struct {
 	c        *Circuit
 	controls []*control
-	works    map[*Branch]int   // by contact and coil: the control that works it
+	works    []int             // by branch index, of contacts and coils: the control that works it, else free
 	bears    map[*Branch][]int // by load, coil and contact: the controls that it hangs on and that keep something apart
 	coils    []*Branch         // that move contacts, in branch order
 	breaks   bool              // some contact is closed at rest
@@ -42,7 +42,7 @@ const (
 
 // Exclusive finds what contacts keep from being on at once.
 func (c *Circuit) Exclusive() *Exclusive {
-	x := &Exclusive{c: c, works: map[*Branch]int{}, bears: map[*Branch][]int{}, states: map[string][]*settled{}}
+	x := &Exclusive{c: c, works: slices.Repeat([]int{free}, len(c.Branches)), bears: map[*Branch][]int{}, states: map[string][]*settled{}}
 	for _, b := range c.Branches {
 		if len(c.flow.contacts[b]) > 0 && x.relay(b) != nil {
 			x.coils = append(x.coils, b)
@@ -114,11 +114,11 @@ func (x *Exclusive) addControls() {
 	}
 	for i, k := range x.controls {
 		if k.coil != nil {
-			x.works[k.coil] = i
+			x.works[k.coil.Index] = i
 			continue
 		}
 		for _, b := range k.moves {
-			x.works[b] = i
+			x.works[b.Index] = i
 		}
 	}
 }

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"slices"
+	"sync"
 
 	"fusewright/harness/design"
 )
@@ -19,12 +20,13 @@ type flow struct {
 	converter []*Part // by node: that feeds it; nil = the design has none
 	// switchedBack tells that a contact stands in a return.
 	switchedBack bool
+	given        *sync.Map // by givenAt: reached; filled when asked
 }
 
 // Link finds the directions that the queries of this package follow. Build
 // calls it; a circuit put together by hand must call it before any query.
 func (c *Circuit) Link() {
-	c.flow = flow{contacts: map[*Branch][]*Branch{}, parts: map[design.Part]*Part{}}
+	c.flow = flow{contacts: map[*Branch][]*Branch{}, parts: map[design.Part]*Part{}, given: &sync.Map{}}
 	for _, p := range c.Parts {
 		if p.Source != nil {
 			c.flow.parts[p.Source] = p

@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"fmt"
 	"slices"
 
 	"fusewright/harness/design"
@@ -40,22 +41,43 @@ func (c *Circuit) handles() (list []*design.Switch) {
 	return list
 }
 
+// givenAt is all that what a switch gives in a position depends on, but for feeds that a situation shuts.
+type givenAt struct {
+	sw         *design.Switch
+	position   string
+	unattended bool
+	when       string // the key, the engine and the conditions
+}
+
 // positionOf chooses the position of one switch, and lists what is on and not given there.
 func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position string, unmet []*Branch) {
 	// over every other contact that may be closed, or, unattended, without those that water
 	// or pressure works
 	shut := c.otherFeeds(s)
+	when := fmt.Sprint(s.Key, Running(s), s.With)
 	given := func(position string, unattended bool) reached {
-		return c.given(s, func(b *Branch) bool {
-			k := b.Closer
-			if shut[b] {
-				return false
-			}
-			if k.Switch.Lead() == sw {
-				return k.Switch.Gives(position, k.Output)
-			}
-			return !unattended || !k.Switch.WorksAlone()
-		})
+		find := func() reached {
+			return c.given(s, func(b *Branch) bool {
+				k := b.Closer
+				if shut[b] {
+					return false
+				}
+				if k.Switch.Lead() == sw {
+					return k.Switch.Gives(position, k.Output)
+				}
+				return !unattended || !k.Switch.WorksAlone()
+			})
+		}
+		if shut != nil {
+			return find()
+		}
+		key := givenAt{sw, position, unattended, when}
+		if known, ok := c.flow.given.Load(key); ok {
+			return known.(reached)
+		}
+		r := find()
+		c.flow.given.Store(key, r)
+		return r
 	}
 	without := given("", false)
 	best, score := 0, [4]int{}

@@ -10,8 +10,8 @@ import (
 // live at most counts current backwards through conductors, but not through loads.
 type settled struct {
 	x         *Exclusive
-	at        []int // by control: its state; free = any
-	pulled    map[*Branch]bounds
+	at        []int    // by control: its state; free = any
+	pulled    []bounds // by branch index: of coils
 	can, must reached
 	// atRest leaves out what only time or a pulse keeps: what water or pressure works stays open, delays are over.
 	atRest bool
@@ -24,9 +24,9 @@ const free = -1
 
 // settle finds the bounds: from anything may be, each round knows more of the coils, until nothing new is known.
 func (x *Exclusive) settle(at []int, atRest bool) *settled {
-	s := &settled{x: x, at: at, pulled: map[*Branch]bounds{}, atRest: atRest}
+	s := &settled{x: x, at: at, pulled: make([]bounds, len(x.c.Branches)), atRest: atRest}
 	for _, coil := range x.coils {
-		s.pulled[coil] = bounds{can: true}
+		s.pulled[coil.Index] = bounds{can: true}
 	}
 	for {
 		s.can = x.reach(func(b *Branch) bool { return s.contact(b).can }, false)
@@ -36,8 +36,8 @@ func (x *Exclusive) settle(at []int, atRest bool) *settled {
 		changed := false
 		for _, coil := range x.coils {
 			now := s.coil(coil)
-			changed = changed || now != s.pulled[coil]
-			s.pulled[coil] = now
+			changed = changed || now != s.pulled[coil.Index]
+			s.pulled[coil.Index] = now
 		}
 		if !changed {
 			return s
@@ -47,7 +47,7 @@ func (x *Exclusive) settle(at []int, atRest bool) *settled {
 
 // state is the state of the control that works a contact or a coil; free = none is set.
 func (s *settled) state(b *Branch) (control, state int) {
-	if i, ok := s.x.works[b]; ok {
+	if i := s.x.works[b.Index]; i != free {
 		return i, s.at[i]
 	}
 	return 0, free
@@ -57,7 +57,7 @@ func (s *settled) state(b *Branch) (control, state int) {
 func (s *settled) contact(b *Branch) bounds {
 	k := b.Closer
 	if coil := k.coil(); coil != nil {
-		p := s.pulled[coil]
+		p := s.pulled[coil.Index]
 		if k.Break != nil {
 			p = bounds{!p.must, !p.can}
 		}
@@ -97,7 +97,7 @@ func (s *settled) energised(coil *Branch) bounds {
 func (s *settled) stands(coil *Branch, state int) bool {
 	was := s.at
 	s.at = slices.Clone(was)
-	s.at[s.x.works[coil]] = free
+	s.at[s.x.works[coil.Index]] = free
 	p := s.coil(coil)
 	s.at = was
 	return state == pulledIn && p.can || state != pulledIn && !p.must

@@ -60,7 +60,7 @@ func (n *Network) settleBy(single bool) bool {
 	}
 	pulled := make([]bool, len(n.coils))
 	for i, k := range n.coils {
-		pulled[i] = n.held(k) || n.was(k) || n.opt.Pulled != nil && n.opt.Pulled(k.branch)
+		pulled[i] = n.held(k) || !n.waits(k) && (n.was(k) || n.opt.Pulled != nil && n.opt.Pulled(k.branch))
 	}
 	seen := map[string]bool{}
 	copy(n.closed, n.atRest)
@@ -151,6 +151,11 @@ func (n *Network) held(k coil) bool {
 	return k.relay != nil && slices.Contains(n.situation.Held, k.relay)
 }
 
+// waits tells of a relay that an on delay still keeps open.
+func (n *Network) waits(k coil) bool {
+	return k.relay != nil && slices.Contains(n.situation.Waiting, k.relay)
+}
+
 // was tells of a coil that had pulled in in the state before.
 func (n *Network) was(k coil) bool {
 	switch after := n.opt.After; {
@@ -195,7 +200,7 @@ func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
 		if v < 0 {
 			v = -v
 		}
-		if now := v >= limit || n.held(k); now != pulled[i] {
+		if now := n.held(k) || v >= limit && !n.waits(k); now != pulled[i] {
 			if n.opened != nil && k.senses {
 				if n.opened[i] {
 					continue

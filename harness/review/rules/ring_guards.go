@@ -67,13 +67,8 @@ func (f *facts) ringed() map[*circuit.Branch]bool {
 // greatest flow, with the fuses that bound it; unknown where one way has none, or one of no known rating.
 func (f *facts) letThrough(n *circuit.Node, without []*circuit.Branch) (most guard) {
 	var contacts []*circuit.Branch
-	for _, b := range f.c.Branches {
-		if b.Closer != nil && f.rings.In(b) {
-			contacts = append(contacts, b)
-		}
-	}
-	for _, b := range f.c.Above(n) {
-		if b.Closer != nil && !f.rings.In(b) {
+	for _, b := range f.c.Between(n) {
+		if b.Closer != nil {
 			contacts = append(contacts, b)
 		}
 	}

@@ -52,7 +52,7 @@ func (p *Planner) situation(s State) *design.Situation {
 	if key != from.Key || (rpm > 0) != (from.EngineRPM > 0) {
 		to.As = nil // what the machine draws in a situation it does not draw stopped
 	}
-	to.On, to.With, to.Held = slices.Clone(from.On), slices.Clone(from.With), slices.Clone(from.Held)
+	to.On, to.With, to.Held, to.Waiting = slices.Clone(from.On), slices.Clone(from.With), slices.Clone(from.Held), from.Waiting
 	to.Unplugged = slices.Clone(from.Unplugged)
 	to.Closed, to.Open, to.Set = nil, nil, nil
 	for _, x := range p.Controls {

@@ -40,7 +40,7 @@ func newDemand(plan *solve.Plan, leg *design.Situation, average func(*circuit.Br
 func SituationOf(leg *design.Leg) *design.Situation {
 	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, With: leg.With, As: leg.As, Pos: leg.Pos}
 	if leg.As != nil {
-		s.Closed, s.Held, s.Set, s.Reversed, s.Derived = leg.As.Closed, leg.As.Held, leg.As.Set, leg.As.Reversed, leg.As.Derived
+		s.Closed, s.Held, s.Waiting, s.Set, s.Reversed, s.Derived = leg.As.Closed, leg.As.Held, leg.As.Waiting, leg.As.Set, leg.As.Reversed, leg.As.Derived
 		s.Sun, s.SunShare, s.Shore = leg.As.Sun, leg.As.SunShare, leg.As.Shore
 	}
 	return s

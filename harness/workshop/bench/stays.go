@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -12,7 +13,6 @@ import (
 // in a pass.
 func (m *maker) stays(s *solved) (lines []string) {
 	closed := circuit.Contacts(m.c, s.situation)
-	off := s.situation.LastsS > 0
 	for _, p := range m.c.Parts {
 		r, ok := p.Source.(*design.Relay)
 		if !ok {
@@ -28,9 +28,12 @@ func (m *maker) stays(s *solved) (lines []string) {
 				}
 			}
 			lines = append(lines, fmt.Sprintf("%s must be %s: give its coil a pulse where it is not, and it must stay so when the pulse ends.", name, state))
-		case r.OffDelayS.Given() && off:
+		case slices.Contains(s.situation.Held, r):
 			lines = append(lines, fmt.Sprintf("Supply the coil of %s, take the supply off and start a clock: it must open after about %s. Read before that.",
 				name, quantity.Plain(r.OffDelayS.Value, quantity.Duration)))
+		case slices.Contains(s.situation.Waiting, r):
+			lines = append(lines, fmt.Sprintf("Supply the coil of %s and start a clock: it must close after about %s. Read before that.",
+				name, quantity.Plain(r.OnDelayS.Value, quantity.Duration)))
 		case r.OnDelayS.Given() && s.situation.Key == design.KeyOn:
 			lines = append(lines, fmt.Sprintf("%s closes about %s after its coil is supplied: time it, and read after that.",
 				name, quantity.Plain(r.OnDelayS.Value, quantity.Duration)))
