@@ -127,3 +127,27 @@ func TestNeverOnBehindTooMuchResistance(t *testing.T) {
 		t.Error("not said")
 	}
 }
+
+// With everything on the switch past the resistor is closed and no heat is in it: the 7 W with it open are judged all the same, and it is in use.
+func TestBypassOpenIsJudged(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/resistor-overload.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.NewReplacer("fed by: dropper, returns", "fed by: [dropper, past], returns", "resistors:\n", "switches:\n  past: {rating: 10 A, at: battery tray, fed by: lamps}\nresistors:\n").Replace(string(src))
+	var got finding.Severity
+	for _, f := range assess(t, "past", []byte(text)) {
+		switch f.Rule {
+		case "resistor-overload":
+			got = max(got, f.Severity)
+			if !strings.Contains(f.What, "with past open") {
+				t.Error(f.What)
+			}
+		case "part-unused":
+			t.Error(f.What)
+		}
+	}
+	if got != finding.Danger {
+		t.Errorf("%s, want a danger", got)
+	}
+}
