@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -269,11 +270,33 @@ func (b *book) openTree(br *circuit.Branch) *Tree {
 		return t
 	}
 	t.State = map[int]string{fault.Weak: "run-down battery, hot wires, aged contacts", fault.Strong: "full battery, cold wires, new contacts"}[state]
-	t.finish(opening(dev, read, multiple), nil)
+	root := opening(dev, read, multiple)
+	if len(r.Before) > 0 { // by the shares of its time that it has spent at each current
+		left := solved("share of its time left then", plain, r.LastS/read.Seconds(), "the rest has passed at what it carried before")
+		root = sum("latest opening, of the last to open", seconds, r.SlowS,
+			solved("until "+openers(r.Before)+" opened", seconds, r.SlowS-r.LastS, "each by its share of the short"),
+			of("after that", seconds, r.LastS, "{} × {}", left, root))
+	}
+	t.finish(root, nil)
 	t.Answer = []string{fmt.Sprintf("%s opens within %s at the weakest short behind it: %s %s.", fuseWords(br), t.Root.Value,
 		quantity.Format(r.DeviceA, quantity.Current), lies),
 		fmt.Sprintf("That is %s times its rating.", quantity.Digits(read.M, 3))}
+	if len(r.Before) > 0 {
+		t.Answer = append(t.Answer, fmt.Sprintf("It carries that when %s opened.", openers(r.Before)))
+	}
+	if r.Out != nil {
+		t.Answer = append(t.Answer, fmt.Sprintf("With %s out from the start.", deviceName(r.Out)))
+	}
 	return t
+}
+
+// openers names devices that have opened.
+func openers(devices []*circuit.Branch) string {
+	var names []string
+	for _, d := range devices {
+		names = append(names, deviceName(d))
+	}
+	return wording.And(names) + map[bool]string{true: " has", false: " have"}[len(names) == 1]
 }
 
 // coldRating is the rating that latest openings count from: higher in a cold place.

@@ -16,7 +16,7 @@ type DroppingResistor struct {
 var resistorSection = section[DroppingResistor]{
 	Section: Section{Name: "resistor", Shape: KindNamed,
 		Doc: "A dropping resistor in a feed, or in a return where it `returns to`, which makes a motor slower or a heater milder. What is fed by it " +
-			"and by another part too is fed past it as long as that one gives: low speed through the resistor, high speed directly. A motor behind it is taken as a fan or pump, which draws less as it turns slower. Of loads in series each says `in series with`.",
+			"and by another part too is fed past it as long as that one gives: low speed through the resistor, high speed directly. A switch or the coil's switch of a relay past it, which the load does without, counts as closed only in a situation that names it under `closed` or has all on; both speeds are checked. A motor behind it is taken as a fan or pump, which draws less as it turns slower; one that runs either way, is `on for` a time or starts an engine draws its rated current. Of loads in series each says `in series with`.",
 		Example: "resistors:\n  dropper: {resistance: 0.6 Ω, rating: 60 W, thermal fuse: yes, at: console, fed by: speed low}\n" +
 			"switches:\n  speed: {type: rocker 16 A, at: console, fed by: rear 2, positions: [off, low, high]}\n" +
 			"loads:\n  blower: {power: 90 W, behaves: motor, at: console, fed by: [speed high, dropper], returns to: frame stud}\n"},

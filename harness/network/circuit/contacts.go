@@ -35,7 +35,8 @@ func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.Engin
 // relay has moved: key contacts by the key and engine; manual switches when the
 // situation closes them or a load that is on needs them, over its own feeds and
 // returns or those of the coils of relays that it needs, but for those left open, all poles together; of several feeds
-// only those whose last switch the situation closes, if it closes any (otherFeeds); of switches
+// only those whose last switch the situation closes, if it closes any (otherFeeds); not those past a resistor that it
+// does not close and does without (leftOpen); of switches
 // with positions the outputs given, see Positions; the own switches of loads that
 // are on; standby contacts of those that are not. Relay contacts stand at rest:
 // make contacts open, break contacts closed; package solve moves them, but for those of
@@ -55,8 +56,8 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 		k := b.Closer
 		return k == nil || k.Output == "" || k.Switch.Gives(at[k.Switch.Lead()], k.Output)
 	}
-	shut := c.otherFeeds(s)
-	needed := c.neededFor(on, s.Reversed, func(b *Branch) bool { return passes(b) && !shut[b] })
+	shut, left := c.otherFeeds(s), c.leftOpen(s)
+	needed := c.neededFor(on, s.Reversed, func(b *Branch) bool { return passes(b) && !shut[b] && !left[b] })
 	var live []bool // nil = no switch has positions, by which a way may be dead
 	if len(at) > 0 {
 		live = c.given(s, passes).live

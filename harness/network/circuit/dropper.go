@@ -15,16 +15,24 @@ const ResistorSpare = 2.0
 func (b *Branch) Dropper() bool { return b.Part != nil && b.Part.Kind == Resistor }
 
 // findFans marks the motors with a resistor before or behind them, in some position or always: what a resistor
-// slows is a fan or pump (common practice, no source). A horn has no speed.
+// slows is a fan or pump (common practice, no source).
 func (c *Circuit) findFans() {
 	if len(c.Design.Resistors) == 0 {
 		return
 	}
 	for _, b := range c.Branches {
-		if b.Load != nil && b.Load.Load != nil && b.Load.Behaves == design.Motor && b.Load.Load.Sign != design.SignHorn && c.BehindDropper(b) {
+		if b.Load != nil && b.Load.Load != nil && b.Load.turnsAir() && c.BehindDropper(b) {
 			b.Load.FanStall = c.StallRatio(b.Load.Load)
 		}
 	}
+}
+
+// turnsAir tells of a motor whose torque may follow its speed. A horn has no speed; what runs either way, for a time at once or starts
+// an engine pulls at any speed what hangs on it.
+func (l *LoadSpec) turnsAir() bool {
+	x := l.Load
+	return l.Behaves == design.Motor && x.Sign != design.SignHorn && !l.Reverses && (!x.OnForS.Given() || x.Cycles) &&
+		(x.Type == nil || !x.Type.Starter && len(x.Type.Turns) == 0)
 }
 
 // HasFans tells whether a motor is taken as a fan.

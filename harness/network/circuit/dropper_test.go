@@ -79,7 +79,7 @@ func TestFanByHand(t *testing.T) {
 }
 
 // A motor is a fan where a resistor stands before or behind it, always or in a position, whatever else hangs there; one that a resistor
-// passes by is none, nor a horn, nor what is no motor.
+// passes by is none, nor a horn, nor what is no motor, nor what pulls the same at any speed: on for a time at once, made to turn either way, a starter.
 func TestFansByTheirPlace(t *testing.T) {
 	c := build(t, "fans.yaml", start+`
 fuses: {f: {type: blade C, rating: 15 A, at: a, fed by: battery}}
@@ -95,12 +95,17 @@ loads:
   back: {power: 30 W, behaves: motor, at: a, fed by: f, returns to: back r}
   free: {power: 30 W, behaves: motor, at: a, fed by: f, returns to: stud}
   horn: {power: 30 W, behaves: motor, symbol: horn, at: a, fed by: r, returns to: stud}
+  timed: {power: 30 W, behaves: motor, on for: 1 min, at: a, fed by: r, returns to: stud}
+  share: {power: 30 W, behaves: motor, duty: 50 %, at: a, fed by: r, returns to: stud}
+  anchor: {type: windlass, on for: 3 min, at: a, fed by: r, returns to: stud}
+  cranks: {type: starter quad, at: a, fed by: r, returns to: stud}
   first: {power: 20 W, rated at: 6 V, behaves: motor, at: a, fed by: r}
   last: {power: 20 W, rated at: 6 V, behaves: motor, at: a, in series with: first, returns to: stud}
   heater: {power: 20 W, rated at: 6 V, behaves: resistor, at: a, fed by: f}
   held: {power: 20 W, rated at: 6 V, behaves: motor, at: a, in series with: heater, returns to: back r}
 `)
-	for name, want := range map[string]float64{"blower": 6, "second": 5, "lamp": 0, "back": 5, "free": 0, "horn": 0, "first": 5, "last": 5, "heater": 0, "held": 5} {
+	for name, want := range map[string]float64{"blower": 6, "second": 5, "lamp": 0, "back": 5, "free": 0, "horn": 0,
+		"timed": 0, "share": 5, "anchor": 0, "cranks": 0, "first": 5, "last": 5, "heater": 0, "held": 5} {
 		if got := named(t, c, name).Branches[0].Load.FanStall; got != want {
 			t.Errorf("%s: as a fan %g times when it stands, want %g", name, got, want)
 		}

@@ -11,7 +11,7 @@ import (
 
 // Alone are situations beside the design's: each load that several switches feed, on by one
 // of them alone, the others open. With all closed each feed carries but a share, and what
-// one loses would not show. So in each position of a switch that feeds it through a resistor or past it. Each is as the situation with the key on that has most on beside
+// one loses would not show. So in each position of a switch that feeds it through a resistor or past it, and with the switch that bypasses a resistor the other way, both with the engine running too. Each is as the situation with the key on that has most on beside
 // the load, else as one with the key off; none where no load has several such feeds.
 func (c *Circuit) Alone() (list []*design.Situation) {
 	if c.Design == nil {
@@ -22,13 +22,18 @@ func (c *Circuit) Alone() (list []*design.Situation) {
 		if !ok {
 			continue
 		}
-		like := likeAlone(c.Design.Situations, l)
+		like := likeAlone(c.Design.Situations, l, func(s *design.Situation) bool { return s.Key == design.KeyOn })
 		if like == nil {
 			continue
 		}
 		for _, b := range p.Branches {
 			if b.Load != nil && !b.Load.Standby {
 				list = append(list, c.OtherPositions(like, l, b)...)
+				list = append(list, c.otherWays(like, l, b)...)
+				if runs := likeAlone(c.Design.Situations, l, Running); runs != like { // at its volts a resistor makes most heat
+					list = append(list, c.OtherPositions(runs, l, b)...)
+					list = append(list, c.otherWays(runs, l, b)...)
+				}
 			}
 		}
 		sets := c.FeedSwitches(p)
@@ -48,10 +53,10 @@ func (c *Circuit) Alone() (list []*design.Situation) {
 	return list
 }
 
-// likeAlone is the situation that a load's feeds are tried in; nil = it is on in none.
-func likeAlone(all []*design.Situation, l *design.Load) (like *design.Situation) {
+// likeAlone is the situation that a load's feeds are tried in, one of those first that are first; nil = it is on in none.
+func likeAlone(all []*design.Situation, l *design.Load, first func(*design.Situation) bool) (like *design.Situation) {
 	rank := func(s *design.Situation) int {
-		if s.Key == design.KeyOn {
+		if first(s) {
 			return 1
 		}
 		return 0

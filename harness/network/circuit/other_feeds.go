@@ -48,12 +48,9 @@ func (c *Circuit) otherFeeds(s *design.Situation) (shut map[*Branch]bool) {
 // feedsNamed parts the feeds of a node into those whose last switch a situation closes, and
 // the rest; one that a position which the situation says leaves open is of the rest.
 func (c *Circuit) feedsNamed(n *Node, s *design.Situation) (named, others [][]*Branch) {
-	closes := func(x *design.Switch) bool {
-		return slices.ContainsFunc(s.Closed, func(o *design.Switch) bool { return o.Lead() == x })
-	}
 	paths, _ := c.FeedPaths(n)
 	for _, p := range paths {
-		if slices.ContainsFunc(c.lastSwitches(p, 0), closes) && !slices.ContainsFunc(p.Branches, func(b *Branch) bool { return leavesOpen(b, s) }) {
+		if slices.ContainsFunc(c.lastSwitches(p, 0), func(x *design.Switch) bool { return closes(s, x) }) && !slices.ContainsFunc(p.Branches, func(b *Branch) bool { return leavesOpen(b, s) }) {
 			named = append(named, p.Branches)
 		} else {
 			others = append(others, p.Branches)

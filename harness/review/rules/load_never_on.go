@@ -40,7 +40,7 @@ situations:
 			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) || p.amongConverters(b) {
 				continue
 			}
-			p.reportNeverOn(part, p.listedOn(b))
+			p.reportNeverOn(part, b, p.listedOn(b))
 		}
 		for part, x := range each[*design.Charger](p.facts) {
 			p.judgeSourceless(part, x)
@@ -63,7 +63,7 @@ func (p *Pass) judgeSourceless(part *circuit.Part, x *design.Charger) {
 	p.say(ofPart(finding.Advice, part), "%s: no situation has %s, so what it charges was not checked; its wires and fuses were, at its rated current", part.Name, source)
 }
 
-func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {
+func (p *Pass) reportNeverOn(part *circuit.Part, b *circuit.Branch, listed string) {
 	fin := ofPart(finding.Advice, part)
 	fin.What = fmt.Sprintf("%s: on in no situation, so current, voltage and fuse were not checked", part.Name)
 	if listed != "" {
@@ -71,9 +71,25 @@ func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {
 		fin.What = fmt.Sprintf("%s: listed as on in %q but without power there, so current, voltage and fuse were not checked",
 			part.Name, listed)
 		fin.Change = "list it in a situation in which its feed is live: the tap hot, the switches and relays on the way closed"
+		if in, held := p.mostHeld(b); in != nil {
+			fin.What = fmt.Sprintf("%s: listed as on in %q, where the resistor before it takes %s: it does not run on what is left, so current, voltage and fuse were not checked",
+				part.Name, in.Name, volts(held))
+			fin.Change = "take less resistance in series with it, or feed it by itself"
+		}
 	}
 	p.report(fin)
 	p.standsAside(nil, situationUnsolved, relayCoilVoltage, relayNeverEnergised, fedByNothing)
+}
+
+// mostHeld is where resistors take the most of the volts for a load that is listed as on and does not run on
+// the rest; nil = its feed is dead wherever it is listed.
+func (f *facts) mostHeld(b *circuit.Branch) (in *design.Situation, most float64) {
+	for _, s := range f.usable {
+		if held := s.HeldV(b); lists(s.Situation, b.Load.Load) && held > most && over(held, s.PostsV(b)/2) {
+			in, most = s.Situation, held
+		}
+	}
+	return in, most
 }
 
 // draws tells whether a load draws in any situation that has a solution.

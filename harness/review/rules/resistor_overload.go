@@ -2,10 +2,12 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -16,8 +18,8 @@ var resistorOverload = &Rule{
 	Name:  "resistor-overload",
 	Title: "a resistor makes more heat than it is rated for",
 	Says:  "over its rating",
-	Doc: "The heat of every dropping resistor (`resistors`) in the situation and in the position of its switch in which it is most. Behind it a load draws " +
-		"as it behaves; a motor is taken as a fan or pump, whose torque follows the square of its speed, so that it draws less as it turns slower: the least that it can be. " +
+	Doc: "The heat of every dropping resistor (`resistors`) in the situation and in the position of its switch in which it is most, with a switch or relay that bypasses it open too. Behind it a load draws " +
+		"as it behaves; a motor is taken as a fan or pump, whose torque follows the square of its speed, so that it draws less as it turns slower: the least that it can be; one that runs either way, is `on for` a time or starts an engine draws its rated current at any speed. " +
 		"Above the rating it is a danger. From half the rating on it is advised on, as it is where a motor that draws its rated current at any speed, one that is held fast, or a short behind it that no fuse " +
 		"clears would take it above its rating; a resistor with a `thermal fuse` is spared the last two.",
 	Formula:  "P = I²·R ≤ rating; of a motor I from (R + Ra)·I + E·√(I/I rated) = V, with Ra = V rated / stall current and E = V rated − Ra·I rated",
@@ -87,7 +89,7 @@ func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
 		off  bool
 		as   solve.Fans
 		heat func(*solve.Solution) float64
-	}{{"with a motor behind it that draws its rated current at any speed", false, solve.Steady, heat}, {"with the motor behind it held fast", x.Cutout, solve.Stand, heat},
+	}{{"", false, solve.Steady, heat}, {"with the motor behind it held fast", x.Cutout, solve.Stand, heat},
 		{"with what is behind it shorted", x.Cutout || p.opensAt(b, draws), solve.Slow, shorted}} {
 		if may.off {
 			continue
@@ -106,6 +108,12 @@ func (p *Pass) judgeResistor(part *circuit.Part, x *design.DroppingResistor) {
 		fin.Change = "take one with a thermal fuse (`thermal fuse: yes`), or of a higher rating"
 		if x.Cutout { // it is there, and opens in use
 			fin.Change = "take one of a higher rating, or measure the motor's current in that position and give it"
+		}
+		if may.as == solve.Steady {
+			p.say(fin, "%s is taken as a fan or pump, with which %s makes %s; a hoist or the like, which draws its rated current at any speed, would make it %s. It is rated %s, and no fuse of the wires sees that",
+				wording.And(names(slices.DeleteFunc(draws, func(b *circuit.Branch) bool { return b.Load == nil || b.Load.FanStall == 0 }))), part.Name,
+				watts(nominal.Nominal), watts(most), quantity.Plain(rating, quantity.Power))
+			return
 		}
 		p.say(fin, "%s, %s makes %s; it is rated %s, and no fuse of the wires sees that", may.when, part.Name, watts(most), quantity.Plain(rating, quantity.Power))
 		return

@@ -27,7 +27,7 @@ func TestResistorOverload(t *testing.T) {
 		{"not given", "rating: 5 W, ", "", "not given: in", finding.Advice},
 		{"shorted behind its fuse", "rating: 5 W, thermal fuse: yes", "rating: 30 W", "shorted, dropper makes 40", finding.Advice},
 		{"shorted, enough", "rating: 5 W, thermal fuse: yes", "rating: 45 W", "", 0},
-		{"a motor at one current", "rating: 5 W, thermal fuse: yes", "rating: 14 W", "rated current at any speed, dropper makes 14.", finding.Advice},
+		{"a motor at one current", "rating: 5 W, thermal fuse: yes", "rating: 14 W", "front lamp is taken as a fan or pump, with which dropper makes 5.", finding.Advice},
 		{"a motor held fast", "rating: 5 W, thermal fuse: yes", "rating: 20 W", "held fast, dropper makes 2", finding.Advice},
 	} {
 		text := strings.Replace(string(src), c.old, c.new, 1)
@@ -89,7 +89,7 @@ func TestMotorsBehindResistor(t *testing.T) {
 		{"in its return", one, "5.4", "14.", "24."},
 	} {
 		loads := strings.Replace(c.loads, "fan:", "other:", strings.Count(c.loads, "fan:")-1)
-		for rating, want := range map[string]string{"": "it makes " + c.fans, "13 W": "any speed, dropper makes " + c.steady, "21 W": "held fast, dropper makes " + c.stands, "60 W": ""} {
+		for rating, want := range map[string]string{"": "it makes " + c.fans, "13 W": "any speed, would make it " + c.steady, "21 W": "held fast, dropper makes " + c.stands, "60 W": ""} {
 			text := strings.Replace(strings.Replace(string(src), own, loads, 1), "rating: 5 W, thermal fuse: yes, ", map[bool]string{true: "rating: " + rating + ", "}[rating != ""], 1)
 			if c.name == "in its return" {
 				text = strings.NewReplacer("fed by: lamps}", "returns to: frame}", "fed by: dropper, returns to: frame", "fed by: lamps, returns to: dropper").Replace(text)
@@ -104,5 +104,50 @@ func TestMotorsBehindResistor(t *testing.T) {
 				t.Errorf("%s, rated %q: %q, want %q", c.name, rating, said, want)
 			}
 		}
+	}
+}
+
+// 14.2 V over 10 kΩ drive 1.4 mA: a motor of 17 A has 1 % of its speed, 0.09 V, and the resistor is why, whatever switches are closed.
+func TestNeverOnBehindTooMuchResistance(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/resistor-overload.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	motor := strings.NewReplacer("{resistance: 7 Ω,", "{current: 17 A, rated at: 12 V, behaves: motor, protected motor: yes,", "resistance: 5 Ω", "resistance: 10 kΩ")
+	found := false
+	for _, f := range assess(t, "motor", []byte(motor.Replace(string(src)))) {
+		if f.Rule == "load-never-on" {
+			found = true
+			if f.Severity != finding.Fault || !strings.Contains(f.What, "the resistor before it takes 14") || !strings.Contains(f.Change, "less resistance") {
+				t.Errorf("%s: %s; %s", f.Severity, f.What, f.Change)
+			}
+		}
+	}
+	if !found {
+		t.Error("not said")
+	}
+}
+
+// With everything on the switch past the resistor is closed and no heat is in it: the 7 W with it open are judged all the same, and it is in use.
+func TestBypassOpenIsJudged(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/resistor-overload.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.NewReplacer("fed by: dropper, returns", "fed by: [dropper, past], returns", "resistors:\n", "switches:\n  past: {rating: 10 A, at: battery tray, fed by: lamps}\nresistors:\n").Replace(string(src))
+	var got finding.Severity
+	for _, f := range assess(t, "past", []byte(text)) {
+		switch f.Rule {
+		case "resistor-overload":
+			got = max(got, f.Severity)
+			if !strings.Contains(f.What, "with past open") {
+				t.Error(f.What)
+			}
+		case "part-unused":
+			t.Error(f.What)
+		}
+	}
+	if got != finding.Danger {
+		t.Errorf("%s, want a danger", got)
 	}
 }

@@ -60,6 +60,7 @@ type sequence struct {
 	device  *circuit.Branch // the last to open; nil = nothing flows
 	deviceA float64
 	atS     float64
+	lastS   float64 // of atS, since the last but one opened
 	before  []*circuit.Branch
 	over    *circuit.Branch
 }
@@ -91,7 +92,7 @@ func (s *sequence) run(most *[]Carries) {
 		}
 		opens := through[next]
 		s.device, s.deviceA = opens.Device, opens.Amps
-		s.atS += forS
+		s.atS, s.lastS = s.atS+forS, forS
 		for _, c := range s.w.wires {
 			s.warm(c, forS)
 		}
@@ -145,6 +146,7 @@ func (s *sequence) into(r *Result) {
 	}
 	d, assumed := s.w.s.devices.of(s.device)
 	r.Device, r.DeviceA, r.SlowS, r.Assumed, r.Before, r.BreaksA = s.device, s.deviceA, s.atS, assumed, s.before, 0
+	r.LastS = s.lastS
 	r.SlowNote = d.Open(s.deviceA).Note
 	if d.Type != nil {
 		r.BreaksA = s.w.breaksA(d.Type)

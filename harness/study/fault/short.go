@@ -50,9 +50,10 @@ type Result struct {
 	// Others are the wires besides Worst that it hurts, where several fuses feed the short.
 	Others []*Heat
 	// Before are the devices that open before the last one, Out one that is out from the start,
-	// where that is worse.
+	// where that is worse. LastS is how much of SlowS passes after the last of Before has opened.
 	Before []*circuit.Branch
 	Out    *circuit.Branch
+	LastS  float64
 }
 
 // Carries is a device with its current.
