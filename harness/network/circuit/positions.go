@@ -68,7 +68,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 				return !unattended || !k.Switch.WorksAlone()
 			})
 		}
-		if shut != nil {
+		if shut != nil || c.flow.given == nil { // nil: put together by hand
 			return find()
 		}
 		key := givenAt{sw, position, unattended, when}

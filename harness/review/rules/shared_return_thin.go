@@ -70,12 +70,15 @@ func (p *Pass) judgePanelReturn(part *circuit.Part, w *circuit.Wire) {
 			continue
 		}
 		g := p.guards[in.Node.Index]
+		if !g.known() {
+			continue
+		}
 		protected, ways := "feed is protected by "+g.text(), waysA(block)
 		if ways < g.A {
 			protected = "ways' fuses let through " + quantity.Plain(ways, quantity.Current)
 		}
 		passes, limit := w.Branch.ShareA(min(g.A, ways)), p.practice.FuseWireShare*a.AllowedA
-		if !g.known() || !over(passes, p.practice.FuseWireShare*a.ProvenA()) || !over(gaugeShare*copperMm2(wiresTo(in)), copperMm2(wiresFrom(w.From))) {
+		if !over(passes, p.practice.FuseWireShare*a.ProvenA()) || !over(gaugeShare*copperMm2(wiresTo(in)), copperMm2(wiresFrom(w.From))) {
 			continue // as thick as the plus, which says so itself
 		}
 		fin := ofWire(finding.Advice, w)
